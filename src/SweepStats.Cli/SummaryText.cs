@@ -29,8 +29,7 @@ internal static class SummaryText
     public static string Text(byte[] summary) => Encoding.UTF8.GetString(summary).TrimEnd();
 
     /// <summary>summary.json of lots of several campaigns.</summary>
-    public static byte[] Of(LotHistory history, IReadOnlyList<(string Folder, CampaignAnalysis Analysis)> campaigns,
-        ImmutableArray<InputFile> written)
+    public static byte[] Of(LotHistory history, IReadOnlyList<NamedAnalysis> campaigns, ImmutableArray<InputFile> written)
     {
         using var stream = new MemoryStream();
         SummaryContext context = Context(written) with

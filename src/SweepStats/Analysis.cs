@@ -51,7 +51,12 @@ public static class Analysis
         CampaignClipping clipping = ClippingSearch.In(read, all.Floor, plan.Threads);
         LinearityCurve? linearity = LinearityEstimator.Of(aligned, measured, plan.SourceDbm);
         var overload = new ReferenceOverload(aligned, clipping, linearity, plan.MaximumInputDbm);
-        var doubts = CampaignDoubts.Of(aligned, (measured, history), (drifts, timing), overload, plan.Threads);
+        var doubts = new CampaignDoubts
+        {
+            Motions = FloorMotion.Of(aligned, measured, history),
+            Drift = DriftAllowance.Of(drifts, aligned, timing),
+            Specimens = CampaignDoubts.OfSpecimens(aligned, measured, overload, plan.Threads),
+        };
         NoiseFloor? floor = doubts.Widened(measured);
         AnalysisPlan allowed = plan with
         {
@@ -59,7 +64,7 @@ public static class Analysis
             [.. plan.Uncertainties, .. new[] { doubts.Drift, InterpolationError.Of(aligned) }.OfType<UncertaintyEntry>()],
         };
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) =
-            Shielding(aligned, floor, (split.Levels, doubts, together), allowed, progress);
+            Shielding(aligned, floor, new(split.Levels, doubts, together), allowed, progress);
         var evidence = new Evidence
         {
             Campaign = aligned,
@@ -87,6 +92,7 @@ public static class Analysis
         };
         ImmutableArray<Finding> findings = Checklist.Inspect(evidence, plan.Threads);
         Verdict verdict = Judge.Of(findings, curves, plan.Rule, UntestedDoubts.Of(evidence, findings), plan.Threads);
+        var budgets = new BudgetQuestion(allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence);
         var basis = new PulseBasis(aligned, curves, findings, verdict.Trust);
         var specimens = new Lazy<ImmutableArray<SpecimenSweeps>>(() =>
             [.. SideBySide.Of(curves.Length, plan.Threads, i => SpecimenSweeps.Of(aligned.Covered[i], curves[i]))]);
@@ -117,12 +123,11 @@ public static class Analysis
             PulsesWhenAsked = new(() => PulseEstimator.Of(basis, plan.Pulse with { Confidence = plan.Confidence }, plan.Threads)),
             Layers = verdict.Trust == Trust.Untrustworthy ? []
                 : LayerComparer.Of(aligned, curves, campaign.Properties, plan.Confidence),
-            Budgets = [.. SideBySide.Of(curves.Length, plan.Threads, i => SpecimenBudgets.Of(
-                curves[i], bands[i], aligned.Grid,
-                (allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence)))],
-            LotsWhenAsked =
-                new(() => LotComparer.Of(aligned, LotMembers.Of((curves, specimens.Value), plan.Choice.Yardstick),
-                    plan.NamedBands, (plan.Lots with { Confidence = plan.Confidence }, plan.Threads))),
+            Budgets = [.. SideBySide.Of(
+                curves.Length, plan.Threads, i => SpecimenBudgets.Of(curves[i], bands[i], aligned.Grid, budgets))],
+            LotsWhenAsked = new(() => LotComparer.Of(
+                aligned, LotMembers.Of(new(curves, specimens.Value), plan.Choice.Yardstick), plan.NamedBands,
+                plan.Lots with { Confidence = plan.Confidence }, plan.Threads)),
             Trend = TrendEstimator.Of(curves, aligned.Grid, campaign.Properties, plan, findings),
             ChoiceWhenAsked =
                 new(() => SpecimenRanker.Of(aligned, (curves, specimens.Value), campaign.Properties,
@@ -151,9 +156,7 @@ public static class Analysis
 
     // Each specimen stands alone and goes to its own place, so the number of threads changes nothing.
     private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<BandStatement> Bands) Shielding(
-        AlignedCampaign campaign, NoiseFloor? floor,
-        (LeakageLevels Leakage, CampaignDoubts Doubts, SerialCorrelation Together) beside, AnalysisPlan plan,
-        IProgress<double>? progress)
+        AlignedCampaign campaign, NoiseFloor? floor, Disturbances beside, AnalysisPlan plan, IProgress<double>? progress)
     {
         var estimator = new ShieldingEstimator(campaign, floor, plan.Confidence, plan.Uncertainties, beside.Leakage,
             beside.Together, plan.Threads);
@@ -168,4 +171,7 @@ public static class Analysis
         });
         return (ImmutableArray.Create(curves), ImmutableArray.Create(bands));
     }
+
+    /// <summary>What moves the shielding beside scatter and the floor.</summary>
+    private sealed record Disturbances(LeakageLevels Leakage, CampaignDoubts Doubts, SerialCorrelation Together);
 }

@@ -17,5 +17,5 @@ public class BudgetBenchmarks
     [Benchmark]
     public SpecimenBudgets Specimen() => SpecimenBudgets.Of(
         _result.Curves[0], _result.Bands[0], _result.Campaign.Grid,
-        (_result.Plan.Uncertainties, [], null, _result.Plan.Confidence));
+        new(_result.Plan.Uncertainties, [], null, _result.Plan.Confidence));
 }

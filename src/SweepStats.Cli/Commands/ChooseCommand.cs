@@ -1,5 +1,4 @@
 using System.CommandLine;
-using SweepStats.Choice;
 using SweepStats.Files.Results;
 using SweepStats.Report.Choice;
 
@@ -26,7 +25,7 @@ internal static class ChooseCommand
             return ExitCode.BadInput;
         }
 
-        if (analysis.Result.Choice is not { } choice)
+        if (analysis.Result.Choice is null)
         {
             terminal.Error.WriteLine($"{CampaignAnalysis.Named(words.GetValue(options.Campaign)!)}: "
                 + $"{ChoiceWords.NothingToChoose(analysis.Result)} Put the sweeps of each under covered/<lot>/<specimen>.");
@@ -35,28 +34,27 @@ internal static class ChooseCommand
 
         if (!words.GetValue(options.Quiet))
         {
-            Print(words, options, (analysis, choice), terminal);
+            Print(words, options, analysis, terminal);
         }
 
         return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
     }
 
-    private static void Print(ParseResult words, CampaignOptions options,
-        (CampaignAnalysis Analysis, SpecimenChoice Choice) found, Terminal terminal)
+    private static void Print(ParseResult words, CampaignOptions options, CampaignAnalysis analysis, Terminal terminal)
     {
         if (words.GetValue(options.Format) == "json")
         {
-            terminal.Out.WriteLine(Json(found.Analysis, found.Choice));
+            terminal.Out.WriteLine(Json(analysis));
             return;
         }
 
-        terminal.WriteFirst([.. ChoiceWords.ChoiceText(found.Analysis.Result), .. found.Analysis.LeftOutLines],
-            words.GetValue(options.Whole));
+        terminal.WriteFirst(
+            [.. ChoiceWords.ChoiceText(analysis.Result), .. analysis.LeftOutLines], words.GetValue(options.Whole));
     }
 
-    private static string Json(CampaignAnalysis analysis, SpecimenChoice choice) => ResultJson.Of(json =>
+    private static string Json(CampaignAnalysis analysis) => ResultJson.Of(json =>
     {
-        ChoiceJson.Write(json, choice, analysis.Result.Plan.Confidence);
+        ChoiceJson.Write(json, analysis.Result.Choice!, analysis.Result.Plan.Confidence);
         ResultJson.LeftOut(json, analysis);
     });
 }

@@ -40,13 +40,12 @@ internal static class LotsCommand
                 result.AddError("--out is for several campaigns; 'sweepstats run' writes the report of one");
             }
         });
-        command.SetAction(
-            words => Run(words, options, (words.GetValue(folders)!, words.GetValue(to), words.GetValue(png)), terminal));
+        command.SetAction(words =>
+            Run(words, options, new(words.GetValue(folders)!, words.GetValue(to), words.GetValue(png)), terminal));
         return command;
     }
 
-    private static int Run(ParseResult words, CampaignOptions options, (string[] Folders, string? Target, bool Png) asked,
-        Terminal terminal)
+    private static int Run(ParseResult words, CampaignOptions options, Asked asked, Terminal terminal)
     {
         if (asked.Target is { } target && ReportFolder.Refusal(target, asked.Folders) is { } refusal)
         {
@@ -85,7 +84,7 @@ internal static class LotsCommand
 
         if (!words.GetValue(options.Quiet))
         {
-            Print(words, options, (analyses, together, asked), terminal);
+            Print(words, options, new(analyses, together, asked), terminal);
         }
 
         return words.GetValue(options.Gate) && !analyses.TrueForAll(a => a.Passes) ? ExitCode.Gated : ExitCode.Done;
@@ -93,8 +92,7 @@ internal static class LotsCommand
 
     private static void Print(
         ParseResult words, CampaignOptions options,
-        (List<CampaignAnalysis> Analyses, LotHistory? Together, (string[] Folders, string? Target, bool Png) Asked) found,
-        Terminal terminal)
+        Found found, Terminal terminal)
     {
         if (words.GetValue(options.Format) == "json")
         {
@@ -105,8 +103,7 @@ internal static class LotsCommand
         terminal.WriteFirst(Text(found.Analyses, found.Together, found.Asked), words.GetValue(options.Whole));
     }
 
-    private static bool Write(LotHistory together, List<CampaignAnalysis> analyses,
-        (string[] Folders, string? Target, bool Png) asked, Terminal terminal) =>
+    private static bool Write(LotHistory together, List<CampaignAnalysis> analyses, Asked asked, Terminal terminal) =>
         ReportOutput.Write(
             new WantedReport(asked.Target!, analyses[0].Result.Plan.Threads)
             {
@@ -117,8 +114,7 @@ internal static class LotsCommand
                     new(LotHistoryPairsCsv.FileName, stream => LotHistoryPairsCsv.Write(together, stream)),
                     new(LotFrequenciesCsv.FileName, stream => LotHistoryFrequenciesCsv.Write(together, stream)),
                 ],
-                Summary = written =>
-                    SummaryText.Of(together, [.. asked.Folders.Select(CampaignAnalysis.Named).Zip(analyses)], written),
+                Summary = written => SummaryText.Of(together, [.. asked.Folders.Zip(analyses, Named)], written),
             },
             terminal) is not null;
 
@@ -158,9 +154,10 @@ internal static class LotsCommand
         return LotHistoryComparer.Of(campaigns, analyses[0].Result.Lots.Question);
     }
 
+    private static NamedAnalysis Named(string folder, CampaignAnalysis analysis) => new(CampaignAnalysis.Named(folder), analysis);
+
     // What was asked of several comes first.
-    private static List<string> Text(List<CampaignAnalysis> analyses, LotHistory? together,
-        (string[] Folders, string? Target, bool Png) asked)
+    private static List<string> Text(List<CampaignAnalysis> analyses, LotHistory? together, Asked asked)
     {
         string[] labels = Labels(analyses, asked.Folders);
         List<string> lines = together is null ? []
@@ -201,4 +198,12 @@ internal static class LotsCommand
             json.WriteEndObject();
         }
     });
+
+    /// <summary>
+    /// What the command line names: campaigns, the folder of the report (null for none), and whether charts are PNG too.
+    /// </summary>
+    private sealed record Asked(string[] Folders, string? Target, bool Png);
+
+    /// <summary>One analysis a campaign, and their comparison (null for one alone).</summary>
+    private sealed record Found(List<CampaignAnalysis> Analyses, LotHistory? Together, Asked Asked);
 }

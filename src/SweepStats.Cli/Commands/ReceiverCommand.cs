@@ -42,7 +42,7 @@ internal static class ReceiverCommand
         }
 
         var test = ReceiverTest.Of(read?.Observations ?? [single.Of(asked.Words)], asked.Options.Question(asked.Words));
-        if (asked.Target is { } target && !Write(asked, test, (target, read?.Input)))
+        if (asked.Target is { } target && !Write(asked, test, target, read?.Input))
         {
             return ExitCode.BadInput;
         }
@@ -77,9 +77,9 @@ internal static class ReceiverCommand
         return read is null ? [] : [.. read.Faults.Select(f => f.ToString())];
     }
 
-    private static bool Write(Asked asked, ReceiverTest test, (string Target, InputFile? Input) to)
+    private static bool Write(Asked asked, ReceiverTest test, string target, InputFile? input)
     {
-        var report = new WantedReport(to.Target, Threads: 1)
+        var report = new WantedReport(target, Threads: 1)
         {
             Pages = () => ReceiverReport.Build(test, asked.Options.Png(asked.Words)),
             Tables =
@@ -87,7 +87,7 @@ internal static class ReceiverCommand
                 new(ReceiverCsv.FileName, stream => ReceiverCsv.Write(test, stream)),
                 new(ReceiverGroupsCsv.FileName, stream => ReceiverGroupsCsv.Write(test, stream)),
             ],
-            Summary = written => SummaryText.Of(test, to.Input, written),
+            Summary = written => SummaryText.Of(test, input, written),
         };
         return ReportOutput.Write(report, asked.Terminal) is not null;
     }

@@ -36,12 +36,11 @@ internal static class RehearseCommand
         var command = new Command("rehearse",
             "Write a campaign whose truth is known, to try a set-up or this program on") { folder, requirement };
         var options = new RehearseOptions(command);
-        command.SetAction(words => Run(words, options, (words.GetValue(folder)!, words.GetValue(requirement)), terminal));
+        command.SetAction(words => Run(words, options, new(words.GetValue(folder)!, words.GetValue(requirement)), terminal));
         return command;
     }
 
-    private static int Run(ParseResult words, RehearseOptions options, (string Folder, double? Requirement) target,
-        Terminal terminal)
+    private static int Run(ParseResult words, RehearseOptions options, Target target, Terminal terminal)
     {
         List<string> wrong = [];
         if (options.Plan(words, wrong) is not { } plan)
@@ -115,4 +114,7 @@ internal static class RehearseCommand
 
         return quoted.Append('"').ToString();
     }
+
+    /// <summary>The folder to write, and the shielding in dB that its campaign.toml asks for (null for none).</summary>
+    private sealed record Target(string Folder, double? Requirement);
 }

@@ -73,7 +73,8 @@ internal static class RunCommand
 
         if (!words.GetValue(options.Quiet))
         {
-            Print(analysis, summary, (words.GetValue(options.Format)!, report.Target, words.GetValue(options.Verbose)), terminal);
+            var printing = new Printing(words.GetValue(options.Format)!, report.Target, words.GetValue(options.Verbose));
+            Print(analysis, summary, printing, terminal);
         }
 
         return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
@@ -121,8 +122,7 @@ internal static class RunCommand
         new(FindingsCsv.FileName, stream => FindingsCsv.Write(result, stream)),
     ];
 
-    private static void Print(CampaignAnalysis analysis, byte[] summary, (string Format, string Target, bool Verbose) output,
-        Terminal terminal)
+    private static void Print(CampaignAnalysis analysis, byte[] summary, Printing output, Terminal terminal)
     {
         if (output.Format == "json")
         {
@@ -135,4 +135,7 @@ internal static class RunCommand
             : FirstScreenWords.FirstScreen(analysis.Result, terminal.Columns ?? WrappedLine.Usual,
                 [.. analysis.LeftOutInOneLine, report]));
     }
+
+    /// <summary>How the outcome is printed: text or json, the folder of the report, and whether all of it.</summary>
+    private sealed record Printing(string Format, string Target, bool Verbose);
 }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using SweepStats.Quantities;
 using SweepStats.Receivers;
+using SweepStats.Statistics;
 
 namespace SweepStats.Cli.Commands;
 
@@ -27,17 +28,17 @@ internal sealed class SingleObservation
     public SingleObservation(Command command)
     {
         var options = new OptionList(command);
-        _level = Add(options, "--level", "DBM", "Level at the receiver without the cover", (-250, 100));
-        _levelError = Add(options, "--level-u", "DB", "Standard uncertainty of the level, however it is stated", (0, 40));
+        _level = Add(options, "--level", "DBM", "Level at the receiver without the cover", new(-250, 100));
+        _levelError = Add(options, "--level-u", "DB", "Standard uncertainty of the level, however it is stated", new(0, 40));
         _sensitivity = Add(options, "--sensitivity", "DBM", "Level at which the receiver falls silent, with the settings used",
-            (-250, 100));
-        _sensitivityError = Add(options, "--sensitivity-u", "DB", "Its standard uncertainty", (0, 40));
-        _field = Add(options, "--field", "DBUV_PER_M", "Field strength without the cover, in place of --level", (-100, 250));
-        _factor = Add(options, "--antenna-factor", "DB_PER_M", "Antenna factor that goes with --field", (-60, 120));
+            new(-250, 100));
+        _sensitivityError = Add(options, "--sensitivity-u", "DB", "Its standard uncertainty", new(0, 40));
+        _field = Add(options, "--field", "DBUV_PER_M", "Field strength without the cover, in place of --level", new(-100, 250));
+        _factor = Add(options, "--antenna-factor", "DB_PER_M", "Antenna factor that goes with --field", new(-60, 120));
         _power = Add(options, "--power", "DBM",
-            "Power of the transmitter, with --distance in place of --level: reckoned as if in free space", (-250, 100));
-        _gain = Add(options, "--gain", "DBI", "Gain of both antennas together; 0 unless given", (-100, 120));
-        _distance = Add(options, "--distance", "M", "Distance of the transmitter", (0.001, 1e9));
+            "Power of the transmitter, with --distance in place of --level: reckoned as if in free space", new(-250, 100));
+        _gain = Add(options, "--gain", "DBI", "Gain of both antennas together; 0 unless given", new(-100, 120));
+        _distance = Add(options, "--distance", "M", "Distance of the transmitter", new(0.001, 1e9));
         _uncovered.AcceptOnly("heard", "silent");
         foreach (Option option in (Option[])[_frequency, _silent, _heard, _uncovered])
         {
@@ -130,9 +131,9 @@ internal sealed class SingleObservation
         FrequencyText.Parse(text) is { } frequency && ReceiverObservation.Frequencies.Contains(frequency);
 
     private static Option<double?> Add(OptionList options, string name, string value, string description,
-        (double Least, double Most) range) => ReceiverOptions.Add(
+        Interval range) => ReceiverOptions.Add(
         options, name, value, description,
             new NumberRule(v =>
-            v >= range.Least
-            && v <= range.Most, FormattableString.Invariant($"this lies between {range.Least} and {range.Most}")));
+            v >= range.Low
+            && v <= range.High, FormattableString.Invariant($"this lies between {range.Low} and {range.High}")));
 }

@@ -28,7 +28,7 @@ internal sealed class Envelope
     {
         var envelope = new Envelope(columns);
         var scale = new PlotScale(hertz[0], hertz[^1]);
-        (double X, double Y)? before = null;
+        Point? before = null;
         for (int i = 0; i < hertz.Length; i++)
         {
             if (!double.IsFinite(levels[i]))
@@ -37,7 +37,7 @@ internal sealed class Envelope
                 continue;
             }
 
-            (double X, double Y) here = (Math.Clamp(scale.Share(hertz[i]), 0, 1) * (columns - 1), levels[i]);
+            Point here = new(Math.Clamp(scale.Share(hertz[i]), 0, 1) * (columns - 1), levels[i]);
             envelope.Line(before ?? here, here);
             before = here;
         }
@@ -46,7 +46,7 @@ internal sealed class Envelope
     }
 
     // A column reaches half a column to both sides of its centre; of the line it takes the specimen within.
-    private void Line((double X, double Y) from, (double X, double Y) to)
+    private void Line(Point from, Point to)
     {
         int last = Nearest(to.X);
         for (int column = Nearest(from.X); column <= last; column++)
@@ -58,7 +58,7 @@ internal sealed class Envelope
 
     private static int Nearest(double x) => (int)Math.Floor(x + 0.5);
 
-    private static double At((double X, double Y) from, (double X, double Y) to, double x)
+    private static double At(Point from, Point to, double x)
     {
         double share = to.X > from.X ? Math.Clamp((x - from.X) / (to.X - from.X), 0, 1) : 1;
         // Weighted, not as a slope: the difference of two finite levels need not be finite.
@@ -70,4 +70,7 @@ internal sealed class Envelope
         _low[column] = Math.Min(_low[column], level);
         _high[column] = Math.Max(_high[column], level);
     }
+
+    /// <summary>Place in columns from the first, and level.</summary>
+    private readonly record struct Point(double X, double Y);
 }

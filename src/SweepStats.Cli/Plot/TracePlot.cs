@@ -1,5 +1,6 @@
 using SweepStats.Cli.Look;
 using SweepStats.Files.Traces;
+using SweepStats.Statistics;
 
 namespace SweepStats.Cli.Plot;
 
@@ -19,14 +20,14 @@ internal sealed class TracePlot(bool ascii)
     {
         IPlotCanvas canvas = ascii ? new AsciiCanvas(Width, height) : new BrailleCanvas(Width, height);
         (double low, double high) = LevelText.Range(trace)!.Value;
-        Draw(Envelope.Of(trace.Axis.Hertz.AsSpan(), trace.Levels.AsSpan(), canvas.Columns), canvas, (low, high));
-        string[] labels = Labels(trace, (low, high), height);
+        Draw(Envelope.Of(trace.Axis.Hertz.AsSpan(), trace.Levels.AsSpan(), canvas.Columns), canvas, new(low, high));
+        string[] labels = Labels(trace, new(low, high), height);
         int margin = labels.Max(label => label.Length);
         return canvas.Lines().Select((line, i) => $"{labels[i].PadLeft(margin)} |{line}")
             .Append(new string(' ', margin + 2) + Frequencies(trace));
     }
 
-    private static void Draw(Envelope envelope, IPlotCanvas canvas, (double Low, double High) range)
+    private static void Draw(Envelope envelope, IPlotCanvas canvas, Interval range)
     {
         for (int column = 0; column < envelope.Columns; column++)
         {
@@ -38,14 +39,14 @@ internal sealed class TracePlot(bool ascii)
     }
 
     // A flat trace lies in the middle. Halves, because the span of two finite levels need not be finite.
-    private static int Row(double level, (double Low, double High) range, int rows)
+    private static int Row(double level, Interval range, int rows)
     {
         double span = (range.High / 2) - (range.Low / 2);
         double down = span > 0 ? ((range.High / 2) - (level / 2)) / span : 0.5;
         return (int)Math.Round(Math.Clamp(down, 0, 1) * (rows - 1), MidpointRounding.AwayFromZero);
     }
 
-    private static string[] Labels(Trace trace, (double Low, double High) range, int height)
+    private static string[] Labels(Trace trace, Interval range, int height)
     {
         string[] labels = [.. Enumerable.Repeat("", height)];
         string unit = trace.Unit is { } stated and not LevelUnit.LinearMagnitude ? " " + stated.Symbol() : "";

@@ -47,7 +47,7 @@ public static class CampaignFolder
         string root = Path.GetFullPath(folder);
         CampaignSettings settings = SettingsReader.Read(root);
         SweepList list = SweepList.Find(root, settings);
-        SweepBatch batch = SweepBatch.Read(root, list.Entries, settings, (options.Threads, progress));
+        SweepBatch batch = SweepBatch.Read(root, list.Entries, settings, new(options.Threads, progress));
         ImmutableArray<ReadFault> unread = [.. list.Unread, .. batch.Faults];
         var stated = new StatedSpecimens(settings, batch.Sweeps);
         ImmutableArray<ReadFault> fatal =

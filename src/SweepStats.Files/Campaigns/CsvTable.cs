@@ -8,8 +8,7 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>
 /// A small comma-separated table with a header, as people keep it: sweeps.csv, limits.csv. Lines that start with '#' are remarks.
 /// </summary>
-internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<(int Line, ImmutableArray<string> Fields)> Rows,
-    string Sha256)
+internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<CsvRow> Rows, string Sha256)
 {
     /// <summary>Line of the header, from 1.</summary>
     public int HeaderLine { get; private init; } = 1;
@@ -27,7 +26,7 @@ internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<(i
 
         using var text = new TraceText(faults.File, bytes);
         var header = ImmutableArray<string>.Empty;
-        var rows = ImmutableArray.CreateBuilder<(int, ImmutableArray<string>)>();
+        var rows = ImmutableArray.CreateBuilder<CsvRow>();
         char separator = ',';
         int headerLine = 1;
         for (int i = 0; i < text.LineCount; i++)
@@ -57,7 +56,7 @@ internal sealed record CsvTable(ImmutableArray<string> Header, ImmutableArray<(i
             }
             else if (fields.AsSpan().ContainsAnyExcept(""))
             {
-                rows.Add((i + 1, fields));
+                rows.Add(new(i + 1, fields));
             }
         }
 

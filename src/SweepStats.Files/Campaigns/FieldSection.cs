@@ -11,8 +11,9 @@ internal sealed class FieldSection
     public FieldSection(KeyReader keys)
     {
         double? threat = keys.Number("threat_v_per_m", Least, Most), tolerable = keys.Number("tolerable_v_per_m", Least, Most);
-        OutsideBand outside = keys.Choice(
-            "outside", ("none", OutsideBand.None), ("hold", OutsideBand.Hold), ("slope", OutsideBand.Slope)) ?? OutsideBand.None;
+        OutsideBand outside = keys.Choice<OutsideBand>(
+            "outside", new("none", OutsideBand.None), new("hold", OutsideBand.Hold), new("slope", OutsideBand.Slope))
+            ?? OutsideBand.None;
         Pulse = new PulseQuestion { Pulse = OwnPulse(keys) ?? DoubleExponential.EarlyTime, Outside = outside };
         if (keys.Has("tolerable_v_per_m") || !(keys.Has(Peak) || keys.Has("outside")))
         {

@@ -45,7 +45,7 @@ internal static class FilesSection
             FrequencyColumn = keys.Text("frequency_column"),
             Columns = Levels(keys),
             PhaseColumn = keys.Text("phase_column"),
-            PhaseUnit = keys.Choice("phase_unit", ("deg", PhaseUnit.Degrees), ("rad", PhaseUnit.Radians)),
+            PhaseUnit = keys.Choice<PhaseUnit>("phase_unit", new("deg", PhaseUnit.Degrees), new("rad", PhaseUnit.Radians)),
             RealColumn = keys.Text("real_column"),
             ImaginaryColumn = keys.Text("imaginary_column"),
             FrequencyUnit = frequency,

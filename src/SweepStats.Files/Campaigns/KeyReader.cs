@@ -110,7 +110,7 @@ internal sealed class KeyReader
     }
 
     /// <summary>One of a few words; null where the key is missing or wrong.</summary>
-    public T? Choice<T>(string key, params (string Word, T Value)[] choices)
+    public T? Choice<T>(string key, params KeyWord<T>[] choices)
         where T : struct
     {
         if (Value(key) is not { } value)

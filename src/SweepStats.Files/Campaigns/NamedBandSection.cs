@@ -64,20 +64,20 @@ internal static class NamedBandSection
 
         return from band in settings.NamedBands
                where !grid.Hertz.ToArray().Any(hertz => band.Named.Band.Contains(new Hertz(hertz)))
-               select Fault(band, shared, grid);
+               select Fault(band.Named, band.Line, shared, grid);
     }
 
-    private static ReadFault Fault((NamedBand Named, int Line) band, SharedBand shared, FrequencyGrid grid)
+    private static ReadFault Fault(NamedBand named, int line, SharedBand shared, FrequencyGrid grid)
     {
-        (double start, double stop) = (band.Named.Band.Start.Value, band.Named.Band.Stop.Value);
+        (double start, double stop) = (named.Band.Start.Value, named.Band.Stop.Value);
         string remedy = shared.MissingPower(start, stop) is { } power
             ? FormattableString.Invariant($"frequencies are in Hz: did you mean {start:R}{power}?")
             : "widen or move it; the nearest analysed frequency is "
                 + FormattableString.Invariant(
                     $"{grid.Hertz.ToArray().MinBy(hertz => Math.Max(start - hertz, hertz - stop)):R} Hz");
         return new ReadFault(
-            CampaignFolder.SettingsName, band.Line,
-            FormattableString.Invariant($"no analysed frequency lies in the band '{band.Named.Name}', {start:R} to {stop:R} Hz"),
+            CampaignFolder.SettingsName, line,
+            FormattableString.Invariant($"no analysed frequency lies in the band '{named.Name}', {start:R} to {stop:R} Hz"),
             remedy);
     }
 }

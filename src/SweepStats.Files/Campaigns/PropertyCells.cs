@@ -39,7 +39,7 @@ internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
         {
             if (cell(_columns[i].Key) is { Length: > 0 } text)
             {
-                Take(line, entry, (i, text));
+                Take(line, entry, i, text);
             }
         }
     }
@@ -71,41 +71,42 @@ internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
     private IEnumerable<string> Names(PropertyColumn column) =>
         settings.PropertyColumns.Where(c => c.Key == column.Key).Select(c => c.Name).Append(column.Name).Distinct();
 
-    private void Take(int line, SweepEntry entry, (int Column, string Text) cell)
+    private void Take(int line, SweepEntry entry, int column, string text)
     {
-        string name = _columns[cell.Column].Name;
+        string name = _columns[column].Name;
         if (entry.Role != SweepRole.Covered)
         {
             faults.Add(line, $"the column '{name}' is filled for a {entry.Role.Name()} sweep, and it tells of specimens",
                 "fill it in rows of covered sweeps alone");
         }
-        else if (NameRule.Problem(cell.Text) is { } problem)
+        else if (NameRule.Problem(text) is { } problem)
         {
             faults.Add(line, $"the cell of '{name}' {problem}", "shorten or correct it");
         }
-        else if (_columns[cell.Column].IsLayers && !LayersColumn.Holds(Number(cell.Text)))
-        {
-            faults.Add(line, $"'{cell.Text}' in the column '{name}' is not a number of layers",
-                "write 1, 2, 3 and so on, or leave it empty");
-        }
-        else if (_columns[cell.Column].IsWeighed && Number(cell.Text) is null)
-        {
-            string other = _columns[cell.Column].IsNeeded ? string.Empty
-                : $", or name the column under shown in {CampaignFolder.SettingsName}";
-            faults.Add(line, $"'{cell.Text}' in the column '{name}' is not a number",
-                $"write a number with a decimal point and without unit{other}");
-            Refuse(entry, cell.Column);
-        }
-        else if (_columns[cell.Column].IsNeeded && Number(cell.Text) is { } number && !IsInReach(number))
+        else if (_columns[column].IsLayers && !LayersColumn.Holds(Number(text)))
         {
             faults.Add(
-                line, $"'{cell.Text}' in the column '{name}' is too large or too near to zero to put specimens in an order",
+                line, $"'{text}' in the column '{name}' is not a number of layers", "write 1, 2, 3 and so on, or leave it empty");
+        }
+        else if (_columns[column].IsWeighed && Number(text) is null)
+        {
+            string other = _columns[column].IsNeeded ? string.Empty
+                : $", or name the column under shown in {CampaignFolder.SettingsName}";
+            faults.Add(
+                line, $"'{text}' in the column '{name}' is not a number",
+                $"write a number with a decimal point and without unit{other}");
+            Refuse(entry, column);
+        }
+        else if (_columns[column].IsNeeded && Number(text) is { } number && !IsInReach(number))
+        {
+            faults.Add(
+                line, $"'{text}' in the column '{name}' is too large or too near to zero to put specimens in an order",
                 "write 0, or a number whose size is between 0.000000001 and 1000000000; another unit may do it");
-            Refuse(entry, cell.Column);
+            Refuse(entry, column);
         }
         else if (entry is { Lot: { } lot, Specimen: { } specimen })
         {
-            Keep(line, new SpecimenName(lot, specimen), cell);
+            Keep(line, new SpecimenName(lot, specimen), column, text);
         }
     }
 
@@ -114,14 +115,14 @@ internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
 
     private static bool IsInReach(double number) => number == 0 || Math.Abs(number) is >= Smallest and <= Largest;
 
-    private void Keep(int line, SpecimenName specimen, (int Column, string Text) cell)
+    private void Keep(int line, SpecimenName specimen, int column, string text)
     {
-        if (!_cells.TryAdd((specimen, cell.Column), (cell.Text, line)) && _cells[(specimen, cell.Column)] is var first
-            && first.Text != cell.Text)
+        if (!_cells.TryAdd((specimen, column), (text, line)) && _cells[(specimen, column)] is var first && first.Text != text)
         {
             faults.Add(
-                line, FormattableString.Invariant($"the column '{_columns[cell.Column].Name}' says '{cell.Text}' of {specimen}, ")
-                    + FormattableString.Invariant($"and '{first.Text}' in line {first.Line}"),
+                line,
+                FormattableString.Invariant(
+                    $"the column '{_columns[column].Name}' says '{text}' of {specimen}, and '{first.Text}' in line {first.Line}"),
                 "write the same in both, or leave one of them empty");
         }
     }

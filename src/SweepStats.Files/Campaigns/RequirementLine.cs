@@ -11,7 +11,7 @@ namespace SweepStats.Files.Campaigns;
 internal static class RequirementLine
 {
     /// <summary>Checks points, each with its line, and joins them.</summary>
-    public static Requirement? Of(ImmutableArray<(double Hertz, double Db, int Line)> points, FaultList faults)
+    public static Requirement? Of(ImmutableArray<StatedPoint> points, FaultList faults)
     {
         if (points.Length < 2)
         {
@@ -41,7 +41,7 @@ internal static class RequirementLine
             }
         }
 
-        return Requirement.Line([.. points.Select(p => (new Hertz(p.Hertz), new Decibels(p.Db)))]);
+        return Requirement.Line([.. points.Select(p => new RequirementPoint(new Hertz(p.Hertz), new Decibels(p.Db)))]);
     }
 
     /// <summary>Reads a file of points.</summary>
@@ -70,12 +70,12 @@ internal static class RequirementLine
             return (null, table.Sha256);
         }
 
-        var points = ImmutableArray.CreateBuilder<(double, double, int)>();
+        var points = ImmutableArray.CreateBuilder<StatedPoint>();
         foreach ((int line, ImmutableArray<string> fields) in table.Rows)
         {
             if (fields.Length == 2 && IsNumber(fields[hertz], out double f) && IsNumber(fields[db], out double se))
             {
-                points.Add((f, se, line));
+                points.Add(new(f, se, line));
             }
             else
             {

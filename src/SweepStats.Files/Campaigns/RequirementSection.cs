@@ -46,7 +46,8 @@ internal sealed class RequirementSection(string root, FaultList faults)
         }
         else if (points is { } line)
         {
-            Requirement = RequirementLine.Of([.. line.Select(p => (p.Hertz, p.Db, keys.LineOf("points")))], faults);
+            Requirement = RequirementLine.Of(
+                [.. line.Select(p => new StatedPoint(p.Hertz, p.Db, keys.LineOf("points")))], faults);
             StatedAt = (CampaignFolder.SettingsName, keys.LineOf("points"));
         }
         else if (file is not null)

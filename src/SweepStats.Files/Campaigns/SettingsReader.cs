@@ -189,10 +189,10 @@ internal sealed class SettingsReader
             return null;
         }
 
-        return keys.Choice(
+        return keys.Choice<Averaging>(
             "averaging",
-            ("power", Averaging.Power), ("log", Averaging.Log), ("sample", Averaging.Sample),
-            ("peak", Averaging.Peak), ("lowest", Averaging.Lowest));
+            new("power", Averaging.Power), new("log", Averaging.Log), new("sample", Averaging.Sample),
+            new("peak", Averaging.Peak), new("lowest", Averaging.Lowest));
     }
 
     private void Setup(KeyReader keys)
@@ -206,7 +206,7 @@ internal sealed class SettingsReader
             },
             SourceDbm = keys.Number("source_dbm", -200, 100),
             MaximumInputDbm = keys.Number("max_input_dbm", -200, 100),
-            SameLeakage = keys.Choice("leakage", ("same", true), ("unknown", false)) ?? false,
+            SameLeakage = keys.Choice<bool>("leakage", new("same", true), new("unknown", false)) ?? false,
         };
         _settings = _settings with
         {
@@ -238,8 +238,8 @@ internal sealed class SettingsReader
     }
 
     private static SweepTaking Taking(KeyReader keys) =>
-        keys.Choice("taken", ("once", SweepTaking.Once), ("before-and-after", SweepTaking.BeforeAndAfter))
-            ?? SweepTaking.Unstated;
+        keys.Choice<SweepTaking>(
+            "taken", new("once", SweepTaking.Once), new("before-and-after", SweepTaking.BeforeAndAfter)) ?? SweepTaking.Unstated;
 
     private void Band(KeyReader keys)
     {

@@ -6,9 +6,9 @@ namespace SweepStats.Files.Campaigns;
 internal static class SettingsUnits
 {
     /// <summary>The key frequency_unit.</summary>
-    public static FrequencyUnit? OfFrequency(KeyReader keys) => keys.Choice(
-        "frequency_unit", ("Hz", FrequencyUnit.Hertz), ("kHz", FrequencyUnit.Kilohertz), ("MHz", FrequencyUnit.Megahertz),
-        ("GHz", FrequencyUnit.Gigahertz));
+    public static FrequencyUnit? OfFrequency(KeyReader keys) => keys.Choice<FrequencyUnit>(
+        "frequency_unit", new("Hz", FrequencyUnit.Hertz), new("kHz", FrequencyUnit.Kilohertz),
+            new("MHz", FrequencyUnit.Megahertz), new("GHz", FrequencyUnit.Gigahertz));
 
     /// <summary>The key level_unit. By name and not by Choice: in level units case tells milli from mega.</summary>
     /// <param name="keys">The section.</param>

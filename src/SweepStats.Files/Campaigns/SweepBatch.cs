@@ -16,13 +16,12 @@ internal sealed record SweepBatch(
     /// <summary>Whether a level is a voltage, so that the impedance matters.</summary>
     public bool HoldsVoltages { get; private init; }
 
-    public static SweepBatch Read(string root, ImmutableArray<SweepEntry> entries, CampaignSettings settings,
-        (int Threads, IProgress<double>? Progress) work)
+    public static SweepBatch Read(string root, ImmutableArray<SweepEntry> entries, CampaignSettings settings, SharedWork work)
     {
         SweepEntry[][] files = [.. entries.GroupBy(e => e.File).Select(g => g.ToArray())];
         var readings = new TraceReading[files.Length];
         int done = 0;
-        (GridMemory Grids, TwinMemory Twins) memory = (new GridMemory(), new TwinMemory());
+        var memory = new Memory(new GridMemory(), new TwinMemory());
         Parallel.For(0, files.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, work.Threads) }, i =>
         {
             readings[i] = ReadOne(root, files[i], settings, memory);
@@ -31,8 +30,7 @@ internal sealed record SweepBatch(
         return Gathered(files, readings, settings);
     }
 
-    private static TraceReading ReadOne(string root, SweepEntry[] entries, CampaignSettings settings,
-        (GridMemory Grids, TwinMemory Twins) memory)
+    private static TraceReading ReadOne(string root, SweepEntry[] entries, CampaignSettings settings, Memory memory)
     {
         string file = entries[0].File;
         string path = Path.Combine(root, file);
@@ -70,8 +68,8 @@ internal sealed record SweepBatch(
                 impedanceUsed |= trace.Unit!.Value.IsVoltage();
                 grids.TryAdd(grid, grid);
                 string name = reading.Traces.Length > 1 || each ? $"{files[i][0].File}[{trace.Column}]" : files[i][0].File;
-                sweeps.Add(AsSweep(name, files[i][each ? k : 0], (trace, grids[grid]),
-                    settings.ImpedanceOhm ?? UsualImpedanceOhm));
+                Trace level = InDecibels(trace, settings.ImpedanceOhm ?? UsualImpedanceOhm);
+                sweeps.Add(AsSweep(name, files[i][each ? k : 0], level, grids[grid]));
             }
         }
 
@@ -97,32 +95,38 @@ internal sealed record SweepBatch(
             ? [$"{entry.File}: {trace.Column} is a reflection: it says nothing of the attenuation of the specimen"]
             : [];
 
-    private static Sweep AsSweep(string name, SweepEntry entry, (Trace Trace, FrequencyGrid Grid) read, double impedanceOhm)
+    // Levels that are in dB stay as they are.
+    private static Trace InDecibels(Trace trace, double impedanceOhm)
     {
-        LevelUnit unit = read.Trace.Unit!.Value;
-        ImmutableArray<double> levels = read.Trace.Levels;
-        if (unit is not (LevelUnit.Decibels or LevelUnit.DecibelMilliwatts or LevelUnit.DecibelMicrovoltsPerMeter))
+        LevelUnit unit = trace.Unit!.Value;
+        if (unit is LevelUnit.Decibels or LevelUnit.DecibelMilliwatts or LevelUnit.DecibelMicrovoltsPerMeter)
         {
-            var converted = new double[levels.Length];
-            for (int i = 0; i < converted.Length; i++)
-            {
-                converted[i] = unit.ToDecibels(levels[i], impedanceOhm);
-            }
-
-            levels = ImmutableCollectionsMarshal.AsImmutableArray(converted);
+            return trace;
         }
 
-        return new Sweep(name, entry.Role, read.Grid, levels, unit.Scale())
+        var converted = new double[trace.Levels.Length];
+        for (int i = 0; i < converted.Length; i++)
+        {
+            converted[i] = unit.ToDecibels(trace.Levels[i], impedanceOhm);
+        }
+
+        return trace with { Levels = ImmutableCollectionsMarshal.AsImmutableArray(converted) };
+    }
+
+    private static Sweep AsSweep(string name, SweepEntry entry, Trace trace, FrequencyGrid grid) =>
+        new(name, entry.Role, grid, trace.Levels, trace.Unit!.Value.Scale())
         {
             Lot = entry.Lot,
             Specimen = entry.Specimen,
             Placement = entry.Placement,
-            TakenAt = entry.TakenAt ?? read.Trace.TakenAt,
+            TakenAt = entry.TakenAt ?? trace.TakenAt,
             SourceDbm = entry.SourceDbm,
-            Phases = read.Trace.Phases,
-            ReverseLevels = read.Trace.ReverseLevels,
-            Settings = read.Trace.Settings,
+            Phases = trace.Phases,
+            ReverseLevels = trace.ReverseLevels,
+            Settings = trace.Settings,
             ExcludedBecause = entry.Exclude,
         };
-    }
+
+    /// <summary>What files that are read side by side share.</summary>
+    private sealed record Memory(GridMemory Grids, TwinMemory Twins);
 }

@@ -21,22 +21,24 @@ internal static class UncertaintySection
     {
         string? name = keys.Text("name");
         double? halfWidth = keys.Number("half_width_db", 0, WidestDb);
-        ErrorDistribution? distribution = keys.Choice(
-            "distribution", ("normal", ErrorDistribution.Normal), ("rectangular", ErrorDistribution.Rectangular),
-            ("triangular", ErrorDistribution.Triangular), ("trapezoidal", ErrorDistribution.Trapezoidal),
-            ("arcsine", ErrorDistribution.Arcsine), (MismatchWord, ErrorDistribution.Arcsine));
+        ErrorDistribution? distribution = keys.Choice<ErrorDistribution>(
+            "distribution", new("normal", ErrorDistribution.Normal), new("rectangular", ErrorDistribution.Rectangular),
+            new("triangular", ErrorDistribution.Triangular),
+            new("trapezoidal", ErrorDistribution.Trapezoidal),
+            new("arcsine", ErrorDistribution.Arcsine), new(MismatchWord, ErrorDistribution.Arcsine));
         double? k = keys.Number("k", 0.1, 10);
         double? dof = keys.Number("dof", 1, 1e6);
         double? top = keys.Number("top_half_width_db", 0, WidestDb);
         (Reflection? source, Reflection? load) = (ReflectionKeys.Read(keys, "source"), ReflectionKeys.Read(keys, "load"));
         Mismatch? mismatch = MismatchOf(keys, source, load);
-        ErrorActsOn actsOn = keys.Choice("acts_on", ("reference", ErrorActsOn.Reference), ("covered", ErrorActsOn.Covered),
-            ("both", ErrorActsOn.Both)) ?? ErrorActsOn.Covered;
+        ErrorActsOn actsOn = keys.Choice<ErrorActsOn>(
+            "acts_on", new("reference", ErrorActsOn.Reference), new("covered", ErrorActsOn.Covered),
+            new("both", ErrorActsOn.Both)) ?? ErrorActsOn.Covered;
         bool common = keys.Truth("common") ?? false;
         if (!ReflectionKeys.Any(keys))
         {
             keys.Require("half_width_db");
-            Distribution(keys, distribution, (top, halfWidth));
+            Distribution(keys, distribution, top, halfWidth);
         }
 
         if (common && actsOn != ErrorActsOn.Both)
@@ -62,7 +64,7 @@ internal static class UncertaintySection
         };
     }
 
-    private static void Distribution(KeyReader keys, ErrorDistribution? distribution, (double? Top, double? Half) widths)
+    private static void Distribution(KeyReader keys, ErrorDistribution? distribution, double? top, double? half)
     {
         keys.Require("distribution");
         if (IsMismatch(keys))
@@ -86,7 +88,7 @@ internal static class UncertaintySection
             keys.Require("top_half_width_db");
         }
 
-        if (widths.Top > widths.Half)
+        if (top > half)
         {
             keys.Refuse("top_half_width_db", "the flat top is wider than the whole",
                 "set top_half_width_db to at most half_width_db");

@@ -38,13 +38,13 @@ internal static class FileTaking
 
         TraceReading seen = TraceFile.Look(path, file, new TraceReadOptions());
         TraceReading taken = TraceFile.Taken(seen, file, new TraceReadOptions());
-        return taken.Faults.IsEmpty ? Of((path, file), seen, taken, new TraceReadOptions())
-            : Doubtful((path, file), taken.Faults);
+        var at = new FilePlace(path, file);
+        return taken.Faults.IsEmpty ? Of(at, seen, taken, new TraceReadOptions()) : Doubtful(at, taken.Faults);
     }
 
     // What only lacks its units is a sweep all the same. What is refused as a whole, but names a role for each column, holds
     // sweeps once they are named.
-    private static TakenFile Doubtful((string Path, string File) at, ImmutableArray<ReadFault> faults)
+    private static TakenFile Doubtful(FilePlace at, ImmutableArray<ReadFault> faults)
     {
         StatableKeys asks = faults.Aggregate(StatableKeys.None, (all, f) => all | f.Asks);
         TraceReadOptions said = new()
@@ -70,7 +70,7 @@ internal static class FileTaking
     }
 
     // Several readings of the same sweeps, such as highest and mean, are no sweeps beside each other.
-    private static TraceReading NamedByRole((string Path, string File) at, TraceReading seen, TraceReadOptions said)
+    private static TraceReading NamedByRole(FilePlace at, TraceReading seen, TraceReadOptions said)
     {
         Trace[] named = [.. seen.Traces.Where(t => NameReader.Read(t.Column).Role is not null)];
         bool statistics = seen.Traces.Select(t => ColumnName.Of(t.Column).Statistic).Distinct().Count() > 1;
@@ -88,7 +88,7 @@ internal static class FileTaking
             TraceFile.Read(at.Path, at.File, said with { Columns = [.. traces.Select(t => t.Column)] });
     }
 
-    private static TakenFile Of((string Path, string File) at, TraceReading seen, TraceReading taken, TraceReadOptions said)
+    private static TakenFile Of(FilePlace at, TraceReading seen, TraceReading taken, TraceReadOptions said)
     {
         // What a campaign reads by itself as one sweep needs no name.
         bool alone =
@@ -116,8 +116,7 @@ internal static class FileTaking
     }
 
     // By its name where that gives the same levels again, else by its number: what sweeps.csv says must be what is read.
-    private static ImmutableArray<string>? Columns((string Path, string File) at, ImmutableArray<Trace> traces,
-        TraceReadOptions said)
+    private static ImmutableArray<string>? Columns(FilePlace at, ImmutableArray<Trace> traces, TraceReadOptions said)
     {
         ImmutableArray<string> names = [.. traces.Select(t => t.Column)];
         if (Gives(at, traces, said, names))
@@ -143,8 +142,7 @@ internal static class FileTaking
         return columns.ToImmutable();
     }
 
-    private static bool Gives((string Path, string File) at, ImmutableArray<Trace> traces, TraceReadOptions said,
-        ImmutableArray<string> columns)
+    private static bool Gives(FilePlace at, ImmutableArray<Trace> traces, TraceReadOptions said, ImmutableArray<string> columns)
     {
         if (columns.Any(c => c.Trim() != c || c.Any(char.IsControl) || (c.Length > 0 && "=+-@".Contains(c[0])))
             || columns.Distinct(StringComparer.OrdinalIgnoreCase).Count() < columns.Length)
@@ -169,4 +167,7 @@ internal static class FileTaking
 
     private static TakenFile Refused(string file, ImmutableArray<ReadFault> faults) =>
         new(file, [Named(file) with { Faults = faults }]);
+
+    /// <summary>Where a file lies, and its name in the campaign.</summary>
+    private readonly record struct FilePlace(string Path, string File);
 }

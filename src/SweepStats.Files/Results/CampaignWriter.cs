@@ -28,7 +28,7 @@ public static class CampaignWriter
     /// <exception cref="ArgumentException">A sweep's name is no path within the folder, or is there twice.</exception>
     public static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, string settings, string? truth,
         Action<string>? waits = null) =>
-        Write(folder, campaign, (settings, truth), LevelDigits.ThreeDecimals, waits);
+        Write(folder, campaign, new Texts(settings, truth), LevelDigits.ThreeDecimals, waits);
 
     /// <summary>
     /// Writes a campaign with a choice of digits for levels and phases; frequencies are always exact. Levels from the other end
@@ -36,10 +36,10 @@ public static class CampaignWriter
     /// </summary>
     /// <inheritdoc cref="Write(string, Campaign, string, string?, Action{string}?)"/>
     public static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, string settings, LevelDigits digits) =>
-        Write(folder, campaign, (settings, null), digits, waits: null);
+        Write(folder, campaign, new Texts(settings, null), digits, waits: null);
 
-    private static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, (string Settings, string? Truth) texts,
-        LevelDigits digits, Action<string>? waits)
+    private static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, Texts texts, LevelDigits digits,
+        Action<string>? waits)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         // Made-up sweeps among measured ones could not be told apart later.
@@ -75,7 +75,7 @@ public static class CampaignWriter
 
         try
         {
-            Write(gathered, campaign, (paths, texts.Settings, texts.Truth), digits);
+            Write(gathered, campaign, texts, digits);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -86,15 +86,15 @@ public static class CampaignWriter
         return [];
     }
 
-    private static void Write(GatheredFolder to, Campaign campaign, (string[] Paths, string Settings, string? Truth) texts,
-        LevelDigits digits)
+    private static void Write(GatheredFolder to, Campaign campaign, Texts texts, LevelDigits digits)
     {
-        for (int i = 0; i < texts.Paths.Length; i++)
+        foreach (Sweep sweep in campaign.Sweeps)
         {
             to.StopIfEnding();
-            Directory.CreateDirectory(Path.GetDirectoryName(texts.Paths[i])!);
-            using FileStream file = File.Create(texts.Paths[i]);
-            Write(campaign.Sweeps[i], file, digits);
+            string path = PathOf(to.Stage, sweep.Name);
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            using FileStream file = File.Create(path);
+            Write(sweep, file, digits);
         }
 
         File.WriteAllText(Path.Combine(to.Stage, CampaignFolder.SettingsName), texts.Settings, new UTF8Encoding(false));
@@ -155,4 +155,7 @@ public static class CampaignWriter
             text.WriteLine(sweep.Phases.IsEmpty ? "" : "," + sweep.Phases[i].ToString(format, CultureInfo.InvariantCulture));
         }
     }
+
+    /// <summary>What stands beside the sweeps: campaign.toml, and truth.csv where it is known.</summary>
+    private sealed record Texts(string Settings, string? Truth);
 }

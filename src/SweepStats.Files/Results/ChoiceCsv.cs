@@ -33,21 +33,20 @@ public static class ChoiceCsv
         using var rows = new CsvRows(to, Header, own);
         foreach (BandRanking band in result.Choice?.Bands ?? [])
         {
+            var ranked = new RankedBand(result.Choice!, band, result.Plan.Confidence, own);
             foreach (RankedSpecimen specimen in band.Ranking)
             {
-                Row(rows, (result.Choice!, band, result.Plan.Confidence, own), specimen,
-                    result.Choice!.NeverPutBack.IsEmpty ? specimen.Rank : null);
+                Row(rows, ranked, specimen, result.Choice!.NeverPutBack.IsEmpty ? specimen.Rank : null);
             }
 
             if (band.Yardstick is { } yardstick)
             {
-                Row(rows, (result.Choice!, band, result.Plan.Confidence, own), yardstick, null);
+                Row(rows, ranked, yardstick, null);
             }
         }
     }
 
-    private static void Row(CsvRows rows, (SpecimenChoice Choice, BandRanking Band, Confidence Level, string[] Own) of,
-        RankedSpecimen specimen, int? rank)
+    private static void Row(CsvRows rows, RankedBand of, RankedSpecimen specimen, int? rank)
     {
         rows.Text(of.Band.Name).Cell(ResultNumber.Exact(of.Band.Band.Start.Value))
             .Cell(ResultNumber.Exact(of.Band.Band.Stop.Value)).Cell(ResultNumber.Count(of.Band.PointCount));
@@ -73,4 +72,7 @@ public static class ChoiceCsv
 
     private static void Figure(CsvRows rows, BandFigure figure) =>
         rows.Cell(ResultNumber.Level(figure.Value)).Cell(ResultNumber.Level(figure.Low)).Cell(ResultNumber.Level(figure.High));
+
+    /// <summary>What the rows of a band share: the whole answer, its level, and the user's own columns.</summary>
+    private sealed record RankedBand(SpecimenChoice Choice, BandRanking Band, Confidence Level, string[] Own);
 }

@@ -21,7 +21,7 @@ public static class LotHistoryCsv
         foreach (HistoryLot lot in history.Lots)
         {
             rows.Text(lot.Campaign);
-            LotsCsv.Figures(rows, (history.Band, history.ClearShare), lot.Figures);
+            LotsCsv.Figures(rows, history.Band, history.ClearShare, lot.Figures);
             rows.Cell(ResultNumber.Exact(history.Question.Confidence.Level)).End();
         }
     }

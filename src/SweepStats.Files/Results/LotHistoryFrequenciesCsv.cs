@@ -24,23 +24,24 @@ public static class LotHistoryFrequenciesCsv
         {
             foreach (HistoryPair pair in history.Pairs)
             {
-                Row(rows, history, (pair, pair.Points[f]), history.Frequencies[f].Value);
+                Row(rows, history, pair, f);
             }
         }
     }
 
-    private static void Row(CsvRows rows, LotHistory history, (HistoryPair Pair, HistoryPoint Point) of, double hertz)
+    private static void Row(CsvRows rows, LotHistory history, HistoryPair pair, int f)
     {
-        rows.Cell(ResultNumber.Exact(hertz));
-        LotHistoryPairsCsv.Names(rows, of.Pair);
-        Interval? interval = of.Point.Interval(history.Question.Confidence);
-        rows.Cell(ResultNumber.Level(of.Point.DifferenceDb)).Cell(ResultNumber.Level(interval?.Low))
-            .Cell(ResultNumber.Level(interval?.High));
-        rows.Cell(ResultNumber.Exact(history.Question.Confidence.Level))
-            .Cell(ResultNumber.DegreesOfFreedom(of.Point.DegreesOfFreedom));
-        rows.Cell(ResultNumber.Probability(of.Point.Probability)).Cell(ResultNumber.Probability(of.Point.Adjusted));
-        rows.Cell(history.DifferAt(of.Pair, of.Point) ? "yes" : "no").Cell(ResultNumber.Count(of.Point.CappedFirst))
-            .Cell(ResultNumber.Count(of.Point.CappedSecond));
+        HistoryPoint point = pair.Points[f];
+        rows.Cell(ResultNumber.Exact(history.Frequencies[f].Value));
+        LotHistoryPairsCsv.Names(rows, pair);
+        Interval? interval = point.Interval(history.Question.Confidence);
+        rows.Cell(ResultNumber.Level(point.DifferenceDb));
+        rows.Cell(ResultNumber.Level(interval?.Low)).Cell(ResultNumber.Level(interval?.High));
+        rows.Cell(ResultNumber.Exact(history.Question.Confidence.Level));
+        rows.Cell(ResultNumber.DegreesOfFreedom(point.DegreesOfFreedom));
+        rows.Cell(ResultNumber.Probability(point.Probability)).Cell(ResultNumber.Probability(point.Adjusted));
+        rows.Cell(history.DifferAt(pair, point) ? "yes" : "no");
+        rows.Cell(ResultNumber.Count(point.CappedFirst)).Cell(ResultNumber.Count(point.CappedSecond));
         rows.End();
     }
 }

@@ -28,14 +28,16 @@ public static class LotHistoryPairsCsv
         using var rows = new CsvRows(to, Header);
         foreach (HistoryPair pair in history.Pairs)
         {
-            Row(rows, (null, history.Band, history.ClearShare), pair, history.Question);
+            Band(rows, null, history.Band, history.ClearShare);
+            Row(rows, pair, history.Question);
         }
 
         foreach (HistoryBand band in history.Bands)
         {
             foreach (HistoryPair pair in band.Pairs)
             {
-                Row(rows, (band.Name, band.Band, band.ClearShare), pair, history.Question);
+                Band(rows, band.Name, band.Band, band.ClearShare);
+                Row(rows, pair, history.Question);
             }
         }
     }
@@ -43,11 +45,14 @@ public static class LotHistoryPairsCsv
     internal static void Names(CsvRows rows, HistoryPair pair) =>
         rows.Text(pair.First.Campaign).Text(pair.First.Figures.Lot).Text(pair.Second.Campaign).Text(pair.Second.Figures.Lot);
 
-    private static void Row(CsvRows rows, (string? Name, FrequencyBand Band, double ClearShare) of, HistoryPair pair,
-        LotQuestion question)
+    private static void Band(CsvRows rows, string? name, FrequencyBand band, double clearShare)
     {
-        rows.Text(of.Name).Cell(ResultNumber.Exact(of.Band.Start.Value)).Cell(ResultNumber.Exact(of.Band.Stop.Value))
-            .Cell(ResultNumber.Level(of.ClearShare));
+        rows.Text(name).Cell(ResultNumber.Exact(band.Start.Value)).Cell(ResultNumber.Exact(band.Stop.Value));
+        rows.Cell(ResultNumber.Level(clearShare));
+    }
+
+    private static void Row(CsvRows rows, HistoryPair pair, LotQuestion question)
+    {
         Names(rows, pair);
         Interval? interval = pair.Tested?.Interval(question.FalseAlarm / 2);
         rows.Cell(ResultNumber.Level(pair.Tested?.Difference)).Cell(ResultNumber.Level(interval?.Low))

@@ -33,7 +33,7 @@ public static class LotsCsv
             {
                 LotSummary lot = band.Lots[l];
                 rows.Text(band.Name);
-                Figures(rows, (band.Band, band.ClearShare), lot);
+                Figures(rows, band.Band, band.ClearShare, lot);
                 rows.Cell(ResultNumber.Level(band.SharedErrorDb));
                 rows.Cell(ResultNumber.Probability(band.Probability));
                 rows.Cell(ResultNumber.Level(band.LotStanding?.Members[l].H))
@@ -48,10 +48,10 @@ public static class LotsCsv
     }
 
     /// <summary>The figures of a lot, from the band to the plain mean.</summary>
-    internal static void Figures(CsvRows rows, (FrequencyBand Band, double ClearShare) of, LotSummary lot)
+    internal static void Figures(CsvRows rows, FrequencyBand band, double clearShare, LotSummary lot)
     {
-        rows.Cell(ResultNumber.Exact(of.Band.Start.Value)).Cell(ResultNumber.Exact(of.Band.Stop.Value))
-            .Cell(ResultNumber.Level(of.ClearShare));
+        rows.Cell(ResultNumber.Exact(band.Start.Value)).Cell(ResultNumber.Exact(band.Stop.Value));
+        rows.Cell(ResultNumber.Level(clearShare));
         rows.Text(lot.Lot).Cell(ResultNumber.Count(lot.Specimens)).Cell(ResultNumber.Level(lot.MeanDb));
         rows.Cell(ResultNumber.Level(lot.MeanIntervalDb?.Low)).Cell(ResultNumber.Level(lot.MeanIntervalDb?.High));
         rows.Cell(ResultNumber.Level(lot.ToleranceLimitDb)).Cell(ResultNumber.Level(lot.RankLimitDb))

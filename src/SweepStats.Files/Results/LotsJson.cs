@@ -200,7 +200,7 @@ public static class LotsJson
         json.WriteEndObject();
     }
 
-    private static void Critical(Utf8JsonWriter json, string name, (double Straggler, double Outlier) values)
+    private static void Critical(Utf8JsonWriter json, string name, ConsistencyLimits values)
     {
         if (!double.IsFinite(values.Straggler))
         {

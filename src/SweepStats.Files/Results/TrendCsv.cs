@@ -36,7 +36,7 @@ public static class TrendCsv
         string level = ResultNumber.Exact(result.Plan.Confidence.Level);
         foreach (TrendBand band in trend.Bands)
         {
-            Start(rows, trend, ("band", band.Name), (band.Band.Start, band.Band.Stop));
+            Start(rows.Cell("band").Text(band.Name), trend, band.Band.Start, band.Band.Stop);
             rows.Cell("").Cell(ResultNumber.Count(trend.Specimens.Length)).Cell("")
                 .Cell(ResultNumber.Level(band.ClearShare)).Cell("");
             Line(rows, band.Line, band.WithinLots, band.Line?.StraightProbability);
@@ -53,7 +53,7 @@ public static class TrendCsv
 
         foreach (TrendFrequency at in trend.Frequencies)
         {
-            Start(rows, trend, ("frequency", null), (at.At, at.At));
+            Start(rows.Cell("frequency").Text(null), trend, at.At, at.At);
             rows.Cell("").Cell(ResultNumber.Count(trend.Specimens.Length)).Cell("").Cell("").Cell(ResultNumber.Count(at.Capped));
             Line(rows, at.Line, null, at.StraightAdjusted);
             rows.Cell(TrendJson.Basis(at.Basis)).Cell(Significant(at.MetUpTo)).Cell(Significant(at.NotMetFrom)).Cell("")
@@ -61,10 +61,8 @@ public static class TrendCsv
         }
     }
 
-    private static void Start(CsvRows rows, FactorTrend trend, (string Row, string? Band) of,
-        (Hertz Start, Hertz Stop) stretch) =>
-        rows.Cell(of.Row).Text(of.Band).Cell(ResultNumber.Exact(stretch.Start.Value)).Cell(ResultNumber.Exact(stretch.Stop.Value))
-            .Text(trend.Factor);
+    private static void Start(CsvRows rows, FactorTrend trend, Hertz start, Hertz stop) =>
+        rows.Cell(ResultNumber.Exact(start.Value)).Cell(ResultNumber.Exact(stop.Value)).Text(trend.Factor);
 
     private static CsvRows Empty(CsvRows rows, int cells)
     {

@@ -14,12 +14,14 @@ internal static class UnlikeTraces
     private const int LongestShown = 60;
 
     private static readonly Dictionary<string, string> Roles = Words(
-        ("reference", "ref reference referenz référence referencia riferimento bezug bezugspegel open offen empty leer vide "
-            + "vacío vuoto without ohne sans sin senza bare unshielded uncovered"),
-        ("covered", "covered cover mit with avec con specimen prüfling probe closed geschlossen zu shielded geschirmt bedeckt "
-            + "abgedeckt verdeckt couvert fermé cubierto cerrado coperto chiuso stoff"),
-        ("floor", "noise noisefloor floor rauschen rauschpegel grundrauschen eigenrauschen rauschboden untergrund background "
-            + "ambient bruit fond ruido rumore"));
+        new("reference", "ref reference referenz référence referencia riferimento bezug bezugspegel "
+            + "open offen empty leer vide vacío vuoto without ohne sans sin senza "
+            + "bare unshielded uncovered"),
+        new("covered", "covered cover mit with avec con specimen prüfling probe closed "
+            + "geschlossen zu shielded geschirmt bedeckt abgedeckt verdeckt couvert "
+            + "fermé cubierto cerrado coperto chiuso stoff"),
+        new("floor", "noise noisefloor floor rauschen rauschpegel grundrauschen eigenrauschen rauschboden untergrund "
+            + "background ambient bruit fond ruido rumore"));
 
     /// <summary>
     /// The reading with a doubt at each trace where their names give them different parts and none was asked for by name.
@@ -93,9 +95,12 @@ internal static class UnlikeTraces
         return null;
     }
 
-    private static Dictionary<string, string> Words(params (string Role, string Words)[] roles) =>
+    private static Dictionary<string, string> Words(params RoleWords[] roles) =>
         roles.SelectMany(r => r.Words.Split(' ').Select(w => (w, r.Role)))
             .ToDictionary(p => p.w, p => p.Role, StringComparer.Ordinal);
 
     private static string Short(string name) => name.Length <= LongestShown ? name : name[..LongestShown] + "…";
+
+    /// <summary>A part in a comparison, and the words for it.</summary>
+    private readonly record struct RoleWords(string Role, string Words);
 }

@@ -63,7 +63,7 @@ public static class ChoiceStudy
 /// <summary>One campaign ranked, beside its truth.</summary>
 internal sealed record ChoiceTrial(
     SpecimenName Best, SpecimenName BestOverWhole, SpecimenName HighestPlain, ImmutableArray<SpecimenName> First,
-    ImmutableArray<(SpecimenName Name, double Chance)> Chances, int Compared)
+    ImmutableArray<StatedChance> Chances, int Compared)
 {
     // More than half of the readings capped: the specimen does not narrow the compared part for the others.
     private const double MostCapped = 0.5;
@@ -81,7 +81,7 @@ internal sealed record ChoiceTrial(
             read.Curves.MaxBy(c => c.Readings.Average(r => r.Evidence.ReferenceDb - r.Evidence.CoveredDb))!.Name,
             [.. ranking.Ranking.Where(r => r.Group == 1).Select(r => r.Name)],
             [.. ranking.Ranking.Where(r => r.ProbabilityBest is { } p && p.Low == p.High)
-                .Select(r => (r.Name, r.ProbabilityBest!.Value.Low))],
+                .Select(r => new StatedChance(r.Name, r.ProbabilityBest!.Value.Low))],
             compared.Length);
     }
 

@@ -65,9 +65,9 @@ public static class DecisionStudy
         int middle = grid.Count / 2;
         return Requirement.Line(
         [
-            (grid[0], new Decibels(wanted - FarDb)), (grid[middle - 1], new Decibels(wanted - FarDb)),
-            (grid[middle], new Decibels(wanted)), (grid[middle + 1], new Decibels(wanted - FarDb)),
-            (grid[^1], new Decibels(wanted - FarDb)),
+            new(grid[0], new Decibels(wanted - FarDb)), new(grid[middle - 1], new Decibels(wanted - FarDb)),
+            new(grid[middle], new Decibels(wanted)),
+            new(grid[middle + 1], new Decibels(wanted - FarDb)), new(grid[^1], new Decibels(wanted - FarDb)),
         ]);
     }
 }

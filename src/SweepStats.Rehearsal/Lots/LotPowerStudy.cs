@@ -37,7 +37,7 @@ public static class LotPowerStudy
     public static ImmutableArray<double> Sizes { get; } = [0.5, 1, 2, 3, 5];
 
     /// <summary>Draws campaigns and counts.</summary>
-    public static LotPowerRow Run(Capping capping, OffWhere where, double deviations, (int Campaigns, ulong Seed) draws)
+    public static LotPowerRow Run(Capping capping, OffWhere where, double deviations, StudyDraws draws)
     {
         LotCell alike = new([4, 4, 4]) { Capping = capping };
         double change = -deviations * Math.Sqrt((alike.SpecimenDb * alike.SpecimenDb) + (alike.FrequencyDb * alike.FrequencyDb));

@@ -28,7 +28,7 @@ public static class SameWithinMarginStudy
     ];
 
     /// <summary>Draws campaigns and counts.</summary>
-    public static SameRow Run(LotCell cell, double apartDb, (int Campaigns, ulong Seed) draws)
+    public static SameRow Run(LotCell cell, double apartDb, StudyDraws draws)
     {
         ArgumentNullException.ThrowIfNull(cell);
         LotCell drawn =

@@ -10,7 +10,7 @@ internal sealed class BudgetBars : ChartSeries
     private const double LabelDistance = 6;
 
     /// <summary>Rows with their values in dB.</summary>
-    public required IReadOnlyList<(double Row, double Value)> Bars { get; init; }
+    public required IReadOnlyList<BudgetBar> Bars { get; init; }
 
     /// <summary>Outlined and pale, so that it is told from a full bar on a grey print too.</summary>
     public bool Hollow { get; init; }

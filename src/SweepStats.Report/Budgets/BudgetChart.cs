@@ -74,16 +74,16 @@ internal static class BudgetChart
     /// <summary>The rows from top to bottom: heading, sources from the largest, combined, and half a row of space.</summary>
     private sealed class Rows
     {
-        private readonly List<(double Place, string Label)> _labels = [];
+        private readonly List<PlaceLabel> _labels = [];
         private double _next;
 
         public List<(double Row, string Text)> Headings { get; } = [];
 
-        public List<(double Row, double Value)> Repeats { get; } = [];
+        public List<BudgetBar> Repeats { get; } = [];
 
-        public List<(double Row, double Value)> Stated { get; } = [];
+        public List<BudgetBar> Stated { get; } = [];
 
-        public List<(double Row, double Value)> Combined { get; } = [];
+        public List<BudgetBar> Combined { get; } = [];
 
         public int Count => (int)Math.Ceiling(_next);
 
@@ -121,10 +121,10 @@ internal static class BudgetChart
             AxisTickToLabelDistance = LabelDistance,
         };
 
-        private void Bar(List<(double Row, double Value)> bars, string label, double value)
+        private void Bar(List<BudgetBar> bars, string label, double value)
         {
-            _labels.Add((_next, label));
-            bars.Add((_next++, value));
+            _labels.Add(new(_next, label));
+            bars.Add(new(_next++, value));
         }
     }
 }

@@ -1,5 +1,6 @@
 using OxyPlot;
 using OxyPlot.Axes;
+using SweepStats.Bands;
 using SweepStats.Choice;
 using SweepStats.Report.Drawing;
 using SweepStats.Report.Specimens;
@@ -33,9 +34,8 @@ internal static class ChoiceChart
     public static bool Shows(BandRanking band) => band.Ranking.Any(IsKnown);
 
     /// <summary>The chart; null where nothing is known of any candidate.</summary>
-    public static Chart? Of(AnalysisResult result, (SpecimenChoice Choice, BandRanking Band) of, string name)
+    public static Chart? Of(AnalysisResult result, SpecimenChoice choice, BandRanking band, string name)
     {
-        (SpecimenChoice choice, BandRanking band) = of;
         if (!Shows(band))
         {
             return null;
@@ -136,13 +136,13 @@ internal static class ChoiceChart
         }
     }
 
-    private static List<(double Row, double? Value, double Low, double? High)> Figures(
-        IEnumerable<(double Row, RankedSpecimen Specimen)> rows) =>
+    private static List<FigureRow> Figures(IEnumerable<PlacedSpecimen> rows) =>
     [
-        .. rows.Where(p => IsKnown(p.Specimen)).Select(
-            p => (p.Row, p.Specimen.MeanDb.Value, p.Specimen.MeanDb.Low ?? p.Specimen.MeanDb.Value!.Value,
-                p.Specimen.MeanDb.High)),
+        .. rows.Where(p => IsKnown(p.Specimen)).Select(p => Figure(p.Row, p.Specimen.MeanDb)),
     ];
+
+    private static FigureRow Figure(double row, BandFigure mean) =>
+        new(row, mean.Value, mean.Low ?? mean.Value!.Value, mean.High);
 
     private static double[] Seen(ChoiceRows rows) => [.. Figures(rows.All).SelectMany(f => new[] { f.Low, f.High ?? f.Low })];
 

@@ -7,7 +7,7 @@ namespace SweepStats.Report.Choice;
 /// <summary>Rows of a ranking from top to bottom: the yardstick, then each group with its heading.</summary>
 internal sealed class ChoiceRows
 {
-    private readonly List<(double Place, string Label)> _labels = [];
+    private readonly List<PlaceLabel> _labels = [];
     private double _next;
 
     private ChoiceRows()
@@ -15,10 +15,10 @@ internal sealed class ChoiceRows
     }
 
     /// <summary>The candidates shown.</summary>
-    public List<(double Row, RankedSpecimen Specimen)> Placed { get; } = [];
+    public List<PlacedSpecimen> Placed { get; } = [];
 
     /// <summary>The yardstick; null without one.</summary>
-    public (double Row, RankedSpecimen Specimen)? Yardstick { get; private set; }
+    public PlacedSpecimen? Yardstick { get; private set; }
 
     /// <summary>Headings of the groups.</summary>
     public List<(double Row, string Text)> Headings { get; } = [];
@@ -26,8 +26,7 @@ internal sealed class ChoiceRows
     /// <summary>First and last row of each group, its heading included.</summary>
     public List<(double From, double To)> Groups { get; } = [];
 
-    public IEnumerable<(double Row, RankedSpecimen Specimen)> All =>
-        Yardstick is { } yardstick ? Placed.Prepend(yardstick) : Placed;
+    public IEnumerable<PlacedSpecimen> All => Yardstick is { } yardstick ? Placed.Prepend(yardstick) : Placed;
 
     public bool HasProbabilities => Headings.Count > 0;
 
@@ -43,13 +42,14 @@ internal sealed class ChoiceRows
         var rows = new ChoiceRows();
         if (band.Yardstick is { } yardstick)
         {
-            rows.Yardstick = (rows._next, yardstick);
+            rows.Yardstick = new(rows._next, yardstick);
             rows.Label(ChoiceChartWords.YardstickLabel(yardstick.Name.ToString()));
         }
 
         RankedSpecimen[] shown = [.. band.Ranking.OrderBy(r => r.Group ?? int.MaxValue).Take(most)];
         IReadOnlyList<string> names = Frame.Names([.. shown.Select(r => r.Name.ToString())]);
-        foreach (IGrouping<int?, (RankedSpecimen Specimen, string Name)> group in shown.Zip(names).GroupBy(r => r.First.Group))
+        IEnumerable<NamedSpecimen> named = shown.Zip(names, (specimen, name) => new NamedSpecimen(specimen, name));
+        foreach (IGrouping<int?, NamedSpecimen> group in named.GroupBy(r => r.Specimen.Group))
         {
             rows.Add(group, band.GroupCount > 0);
         }
@@ -60,7 +60,7 @@ internal sealed class ChoiceRows
     public LabelledAxis Axis() =>
         new(AxisPosition.Left, _labels) { StartPosition = 1, EndPosition = 0, Minimum = -0.5, Maximum = _next - 0.5 };
 
-    private void Add(IGrouping<int?, (RankedSpecimen Specimen, string Name)> group, bool headed)
+    private void Add(IGrouping<int?, NamedSpecimen> group, bool headed)
     {
         double first = _next;
         if (headed)
@@ -70,7 +70,7 @@ internal sealed class ChoiceRows
 
         foreach ((RankedSpecimen specimen, string name) in group)
         {
-            Placed.Add((_next, specimen));
+            Placed.Add(new(_next, specimen));
             Label(name);
         }
 
@@ -80,5 +80,5 @@ internal sealed class ChoiceRows
         }
     }
 
-    private void Label(string name) => _labels.Add((_next++, name));
+    private void Label(string name) => _labels.Add(new(_next++, name));
 }

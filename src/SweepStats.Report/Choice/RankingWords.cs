@@ -29,14 +29,15 @@ internal static class RankingWords
         IReadOnlyList<string> names = ShortNames.Of([.. band.Ranking.Select(r => r.Name.ToString())], LongestSpecimen);
         foreach ((int place, RankedSpecimen specimen) in band.Ranking.Index())
         {
-            yield return RankingRow(result, band, (specimen, names[place]),
+            yield return RankingRow(
+                result, band, new(specimen, names[place]),
                 ChoiceWords.NoWinner(result.Choice!) is null ? Plain(specimen.Rank) : Nothing);
         }
 
         if (band.Yardstick is { } yardstick)
         {
-            yield return RankingRow(result, band,
-                (yardstick, PlainText.Short(yardstick.Name.ToString(), LongestSpecimen)), "yardstick");
+            yield return RankingRow(
+                result, band, new(yardstick, PlainText.Short(yardstick.Name.ToString(), LongestSpecimen)), "yardstick");
         }
     }
 
@@ -65,8 +66,7 @@ internal static class RankingWords
         yield return ChoiceWords.OfTheseSpecimens;
     }
 
-    private static IReadOnlyList<string> RankingRow(AnalysisResult result, BandRanking band,
-        (RankedSpecimen Specimen, string Name) of, string rank)
+    private static IReadOnlyList<string> RankingRow(AnalysisResult result, BandRanking band, NamedSpecimen of, string rank)
     {
         RankedSpecimen specimen = of.Specimen;
         return

@@ -32,15 +32,17 @@ internal sealed class ChartTitle : Annotation
     /// <inheritdoc/>
     public override void Render(IRenderContext rc)
     {
-        Line(rc, Edge, Title, (Family, TitleSize, Ink.Black));
+        Line(rc, Edge, Title, new(Family, TitleSize, Ink.Black));
         if (!string.IsNullOrEmpty(Subtitle))
         {
-            Line(rc, Edge + (TitleSize * LineHeight), Subtitle, (Frame.Font, SubtitleSize, Ink.Grey));
+            Line(rc, Edge + (TitleSize * LineHeight), Subtitle, new(Frame.Font, SubtitleSize, Ink.Grey));
         }
     }
 
-    private static void Line(IRenderContext rc, double top, string text,
-        (string Font, double Size, OxyColor Colour) type) => rc.DrawText(
+    private static void Line(IRenderContext rc, double top, string text, Lettering type) => rc.DrawText(
         new ScreenPoint(Edge, top), text, type.Colour, type.Font, type.Size, 400, 0, HorizontalAlignment.Left,
-            VerticalAlignment.Top);
+        VerticalAlignment.Top);
+
+    /// <summary>How a line of the title is set.</summary>
+    private readonly record struct Lettering(string Font, double Size, OxyColor Colour);
 }

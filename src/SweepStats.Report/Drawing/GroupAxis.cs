@@ -31,13 +31,12 @@ internal static class GroupAxis
         };
     }
 
-    private static List<(double Place, string Label)> Labels(ImmutableArray<RepeatGroup> groups,
-        ImmutableArray<double[]> places, double scale)
+    private static List<PlaceLabel> Labels(ImmutableArray<RepeatGroup> groups, ImmutableArray<double[]> places, double scale)
     {
         foreach (int longest in Lengths)
         {
-            List<(double Place, string Label)> names =
-                [.. groups.Zip(places, (g, p) => (Middle(p[0], p[^1]), FindingChartWords.Group(g, longest)))];
+            List<PlaceLabel> names =
+                [.. groups.Zip(places, (g, p) => new PlaceLabel(Middle(p[0], p[^1]), FindingChartWords.Group(g, longest)))];
             if (Fit(names, scale))
             {
                 return names;
@@ -45,16 +44,16 @@ internal static class GroupAxis
         }
 
         // Floor and reference are known by their marks.
-        List<(double Place, string Label)> lots =
+        List<PlaceLabel> lots =
         [
             .. groups.Zip(places).Where(p => p.First.Role == SweepRole.Covered)
                 .GroupBy(p => FindingChartWords.Lot(p.First, Lengths[^1]))
-                .Select(p => (Middle(p.First().Second[0], p.Last().Second[^1]), p.Key)),
+                .Select(p => new PlaceLabel(Middle(p.First().Second[0], p.Last().Second[^1]), p.Key)),
         ];
         return Fit(lots, scale) ? lots : [];
     }
 
-    private static bool Fit(List<(double Place, string Label)> labels, double scale)
+    private static bool Fit(List<PlaceLabel> labels, double scale)
     {
         var measurer = new TextMeasurer();
         double[] half = [.. labels.Select(l => measurer.MeasureText(l.Label, null, LabelSize, 400).Width / 2)];

@@ -10,7 +10,7 @@ internal sealed class LabelledAxis : LinearAxis
 
     /// <param name="position">Where the axis stands.</param>
     /// <param name="labels">Names and their places, each place once.</param>
-    public LabelledAxis(AxisPosition position, IEnumerable<(double Place, string Label)> labels)
+    public LabelledAxis(AxisPosition position, IEnumerable<PlaceLabel> labels)
     {
         Dictionary<double, string> named = labels.ToDictionary(l => l.Place, l => l.Label);
         _places = [.. named.Keys];

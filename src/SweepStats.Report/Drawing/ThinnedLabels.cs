@@ -22,8 +22,11 @@ internal static class ThinnedLabels
     public static LabelledAxis Axis(string title, IReadOnlyList<string> names, Func<int, bool> matters)
     {
         double scale = PlotWidth / names.Count;
-        (string Text, double Half)[] labels = [.. Lengths.Select(longest => Measured(names, longest))
-            .FirstOrDefault(l => Inside(l, scale), Measured(names, Lengths[^1]))];
+        CutLabel[] labels =
+        [
+            .. Lengths.Select(longest => Measured(names, longest))
+                .FirstOrDefault(l => Inside(l, scale), Measured(names, Lengths[^1])),
+        ];
         return new LabelledAxis(AxisPosition.Bottom, Fitting(labels, scale, matters))
         {
             Minimum = -0.5,
@@ -32,18 +35,17 @@ internal static class ThinnedLabels
         };
     }
 
-    private static (string Text, double Half)[] Measured(IReadOnlyList<string> names, int longest)
+    private static CutLabel[] Measured(IReadOnlyList<string> names, int longest)
     {
         var measurer = new TextMeasurer();
         return [.. names.Select(n => Frame.Literal(PlainText.Short(n, longest)))
-            .Select(text => (text, measurer.MeasureText(text, null, LabelSize, 400).Width / 2))];
+            .Select(text => new CutLabel(text, measurer.MeasureText(text, null, LabelSize, 400).Width / 2))];
     }
 
-    private static bool Inside((string Text, double Half)[] labels, double scale) =>
+    private static bool Inside(CutLabel[] labels, double scale) =>
         Math.Max(labels[0].Half, labels[^1].Half) <= (scale / 2) + Beside;
 
-    private static List<(double Place, string Label)> Fitting((string Text, double Half)[] labels, double scale,
-        Func<int, bool> matters)
+    private static List<PlaceLabel> Fitting(CutLabel[] labels, double scale, Func<int, bool> matters)
     {
         List<int> kept = [];
         foreach (int i in Enumerable.Range(0, labels.Length).OrderBy(i => matters(i) ? 0 : 1))
@@ -55,6 +57,9 @@ internal static class ThinnedLabels
             }
         }
 
-        return [.. kept.Order().Select(i => ((double)i, labels[i].Text))];
+        return [.. kept.Order().Select(i => new PlaceLabel(i, labels[i].Text))];
     }
+
+    /// <summary>A name as it is cut, and half its width.</summary>
+    private readonly record struct CutLabel(string Text, double Half);
 }

@@ -14,7 +14,7 @@ internal static class FindingList
             return;
         }
 
-        html.Open("ol", ("class", "findings"));
+        html.Open("ol", new Attr("class", "findings"));
         foreach (FindingGroup group in groups)
         {
             Group(html, content, group);
@@ -26,7 +26,7 @@ internal static class FindingList
     private static void Group(HtmlWriter html, PageContent content, FindingGroup group)
     {
         string weight = SummaryWords.Weight(group.Severity);
-        html.Open("li", ("class", weight.ToLowerInvariant()));
+        html.Open("li", new Attr("class", weight.ToLowerInvariant()));
         html.Open("p").Element("strong", weight).Text(" ");
         html.Text(group.CommonMessage ?? SummaryWords.SeveralFindings(group)).Text(" ").Element("code", group.Code).Close();
         html.Open("p").Element("em", "Next:").Text(" " + group.NextStep).Close();
@@ -41,7 +41,7 @@ internal static class FindingList
             string[] concerns = [.. SummaryWords.Concerns(group)];
             if (concerns.Length == 1)
             {
-                html.Element("p", "Concerns: " + concerns[0], ("class", "concerns"));
+                html.Element("p", "Concerns: " + concerns[0], new Attr("class", "concerns"));
             }
             else if (concerns.Length > 1)
             {
@@ -56,7 +56,7 @@ internal static class FindingList
     {
         foreach (string basis in SummaryWords.Bases(group))
         {
-            html.Element("p", basis, ("class", "basis"));
+            html.Element("p", basis, new Attr("class", "basis"));
         }
     }
 
@@ -68,10 +68,10 @@ internal static class FindingList
             return;
         }
 
-        html.Open("p", ("class", "basis")).Text(FindingChartWords.ShownIn);
+        html.Open("p", new Attr("class", "basis")).Text(FindingChartWords.ShownIn);
         for (int i = 0; i < charts.Length; i++)
         {
-            html.Text(i == 0 ? " " : "· ").Element("a", charts[i].Title, ("href", ChartsPart.Place(content, charts[i])));
+            html.Text(i == 0 ? " " : "· ").Element("a", charts[i].Title, new Attr("href", ChartsPart.Place(content, charts[i])));
         }
 
         html.Close();

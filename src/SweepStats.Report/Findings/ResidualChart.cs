@@ -60,8 +60,8 @@ internal static class ResidualChart
     private static LabelledAxis RowAxis(List<RepeatedSweep[]> rows, double height, IReadOnlySet<string> odd)
     {
         int every = (int)Math.Ceiling(LabelledHeight / height);
-        IEnumerable<(double, string)> labels =
-            Labelled(rows, every, odd).Select(i => ((double)i, FindingChartWords.RowLabel(rows[i], odd)));
+        IEnumerable<PlaceLabel> labels =
+            Labelled(rows, every, odd).Select(i => new PlaceLabel(i, FindingChartWords.RowLabel(rows[i], odd)));
         return new LabelledAxis(AxisPosition.Left, labels)
         {
             Minimum = -0.5,

@@ -14,10 +14,10 @@ internal static class HistoryPage
         string title = string.Join(", ", campaigns.Select(c => c.Title).Distinct(StringComparer.Ordinal));
         return ReportPage.Of($"Lots compared: {title}", html =>
         {
-            html.Open("header").Element("p", HistoryWords.HistoryKind, ("class", "kind")).Element("h1", title);
-            html.Element("p", HistoryWords.HistoryScope(history, campaigns.Count), ("class", "scope")).Close();
+            html.Open("header").Element("p", HistoryWords.HistoryKind, new Attr("class", "kind")).Element("h1", title);
+            html.Element("p", HistoryWords.HistoryScope(history, campaigns.Count), new Attr("class", "scope")).Close();
             html.Section("lots", "Lots")
-                .Element("p", HistoryAnswerWords.HistoryAnswer(history, campaigns).First(), ("class", "headline"));
+                .Element("p", HistoryAnswerWords.HistoryAnswer(history, campaigns).First(), new Attr("class", "headline"));
             html.List([.. HistoryAnswerWords.HistoryAnswer(history, campaigns).Skip(1),
                 .. HistoryWords.HistoryTrust(history, campaigns)]);
             Pairs(html, history);

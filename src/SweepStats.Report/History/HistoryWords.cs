@@ -90,9 +90,9 @@ public static class HistoryWords
         HistoryPair[] open =
             [.. history.Pairs.Where(
                 p => !(history.Differ(p) && LotRemarkWords.Decided(p.Tested, history.Question) == LotRemarkWords.Same))];
-        if (LotRemarkWords.SameWithin(
-            [.. open.Select(p => (LotRemarkWords.Pair(HistoryAnswerWords.Named(p.First), HistoryAnswerWords.Named(p.Second)),
-                p.Tested))], history.Question) is { } same)
+        NamedEquivalence Named(HistoryPair pair) =>
+            new(LotRemarkWords.Pair(HistoryAnswerWords.Named(pair.First), HistoryAnswerWords.Named(pair.Second)), pair.Tested);
+        if (LotRemarkWords.SameWithin([.. open.Select(Named)], history.Question) is { } same)
         {
             yield return same;
         }

@@ -1,3 +1,5 @@
+using SweepStats.Lots;
+
 namespace SweepStats.Report.Lots;
 
 /// <summary>Mandel's h or k of one group, with what it passes by chance.</summary>
@@ -5,7 +7,7 @@ namespace SweepStats.Report.Lots;
 /// <param name="Name">Its name.</param>
 /// <param name="Value">h or k; not a number where the group has none.</param>
 /// <param name="Critical">Its critical values at 5 % and at 1 %; not numbers where it has none.</param>
-internal sealed record ConsistencyBar(int Member, string Name, double Value, (double Straggler, double Outlier) Critical)
+internal sealed record ConsistencyBar(int Member, string Name, double Value, ConsistencyLimits Critical)
 {
     /// <summary>Beyond 5 %.</summary>
     public bool IsStraggler => Math.Abs(Value) > Critical.Straggler;

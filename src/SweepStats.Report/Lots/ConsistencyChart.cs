@@ -17,21 +17,22 @@ internal static class ConsistencyChart
 
     /// <summary>The chart of h for specimens in their lots; null where they cannot be held against each other.</summary>
     public static Chart? OfMeans(LotBand band, string name) =>
-        Means(band.SpecimenStanding, name, (LotChartWords.SpecimenNoun, Lots(band)));
+        Means(band.SpecimenStanding, name, new(LotChartWords.SpecimenNoun, Lots(band)));
 
     /// <summary>The chart of k for specimens in their lots; null where they cannot be held against each other.</summary>
     public static Chart? OfScatter(LotBand band, string name) =>
-        Scatter(band.SpecimenStanding, name, (LotChartWords.SpecimenNoun, Lots(band)));
+        Scatter(band.SpecimenStanding, name, new(LotChartWords.SpecimenNoun, Lots(band)));
 
     /// <summary>The chart of h for lots; null where they cannot be held against each other.</summary>
-    public static Chart? OfLotMeans(LotBand band, string name) => Means(band.LotStanding, name, (LotChartWords.LotNoun, []));
+    public static Chart? OfLotMeans(LotBand band, string name) => Means(band.LotStanding, name, new(LotChartWords.LotNoun, []));
 
     /// <summary>The chart of k for lots; null where they cannot be held against each other.</summary>
-    public static Chart? OfLotScatter(LotBand band, string name) => Scatter(band.LotStanding, name, (LotChartWords.LotNoun, []));
+    public static Chart? OfLotScatter(LotBand band, string name) =>
+        Scatter(band.LotStanding, name, new(LotChartWords.LotNoun, []));
 
     private static string[] Lots(LotBand band) => [.. band.Specimens.Select(p => p.Name.Lot)];
 
-    private static Chart? Means(GroupStanding? standing, string name, (string Noun, string[] Lots) of)
+    private static Chart? Means(GroupStanding? standing, string name, Compared of)
     {
         if (standing is null)
         {
@@ -41,10 +42,10 @@ internal static class ConsistencyChart
         var bars = Bars.Of(standing, m => m.H, _ => standing.CriticalH);
         LinearAxis axis =
             DecibelScale.Axis("h", [.. bars.Shown.Select(b => b.Value), standing.CriticalH.Outlier, -standing.CriticalH.Outlier]);
-        return Drawn(bars, axis, name, (of.Noun, of.Lots, LotChartWords.MandelHTitle(of.Noun), LotChartWords.MandelHSubtitle));
+        return Drawn(bars, axis, name, new(of, LotChartWords.MandelHTitle(of.Noun), LotChartWords.MandelHSubtitle));
     }
 
-    private static Chart? Scatter(GroupStanding? standing, string name, (string Noun, string[] Lots) of)
+    private static Chart? Scatter(GroupStanding? standing, string name, Compared of)
     {
         if (standing is null)
         {
@@ -54,18 +55,18 @@ internal static class ConsistencyChart
         var bars = Bars.Of(standing, m => m.K, m => m.CriticalK);
         LinearAxis axis = ZeroScale.Axis("k",
             RoomAbove * bars.Shown.SelectMany(b => new[] { b.Value, b.Critical.Outlier }).Where(double.IsFinite).Max());
-        return Drawn(bars, axis, name, (of.Noun, of.Lots, LotChartWords.MandelKTitle(of.Noun), LotChartWords.MandelKSubtitle));
+        return Drawn(bars, axis, name, new(of, LotChartWords.MandelKTitle(of.Noun), LotChartWords.MandelKSubtitle));
     }
 
-    private static Chart Drawn(Bars bars, LinearAxis values, string name,
-        (string Noun, string[] Lots, string Title, string Subtitle) words)
+    private static Chart Drawn(Bars bars, LinearAxis values, string name, Wording words)
     {
-        LabelledAxis places = ThinnedLabels.Axis(LotChartWords.SideBySideOf(words.Noun, bars.Shown.Length, bars.Count),
-            [.. bars.Shown.Select(b => b.Name)], i => bars.Shown[i].IsStraggler);
+        LabelledAxis places = ThinnedLabels.Axis(
+            LotChartWords.SideBySideOf(words.Of.Noun, bars.Shown.Length, bars.Count), [.. bars.Shown.Select(b => b.Name)],
+            i => bars.Shown[i].IsStraggler);
         bool bothWays = values.Minimum < 0;
         PlotModel model = Frame.Model(words.Title, words.Subtitle, places, values).With([
-            words.Lots.Distinct().Count() > 1
-                ? new GroupStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = bars.Stretches(words.Lots) } : null,
+            words.Of.Lots.Distinct().Count() > 1
+                ? new GroupStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = bars.Stretches(words.Of.Lots) } : null,
             .. Classes(bars),
             bothWays ? new Trace { Colour = Ink.Black, Points = [new(places.Minimum, 0), new(places.Maximum, 0)],
                 Thickness = 1 } : null,
@@ -121,8 +122,8 @@ internal static class ConsistencyChart
     /// <summary>The bars that are shown, in their order, out of so many.</summary>
     private sealed record Bars(ConsistencyBar[] Shown, int Count)
     {
-        public static Bars Of(GroupStanding standing, Func<GroupMember, double> figure,
-            Func<GroupMember, (double Straggler, double Outlier)> critical)
+        public static Bars Of(
+            GroupStanding standing, Func<GroupMember, double> figure, Func<GroupMember, ConsistencyLimits> critical)
         {
             ConsistencyBar[] all = [.. standing.Members.Select((m, i) => new ConsistencyBar(i, m.Name, figure(m), critical(m)))];
             return new Bars([.. all.OrderByDescending(b => b.Outlying).Take(Most).OrderBy(b => b.Member)], all.Length);
@@ -133,4 +134,10 @@ internal static class ConsistencyChart
             [.. Shown.Select((b, i) => (Lot: lots[b.Member], i)).GroupBy(b => b.Lot)
                 .Select(g => ((double)g.First().i, (double)g.Last().i))];
     }
+
+    /// <summary>What is compared, and the lot of each; none where they are lots themselves.</summary>
+    private sealed record Compared(string Noun, string[] Lots);
+
+    /// <summary>What stands above the chart.</summary>
+    private sealed record Wording(Compared Of, string Title, string Subtitle);
 }

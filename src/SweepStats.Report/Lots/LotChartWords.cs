@@ -82,12 +82,10 @@ internal static class LotChartWords
     internal static string LotPromiseTitle(LotQuestion question) =>
         $"What each lot promises: {Share(question)} of its specimens shield at least this much";
 
-    internal static string LotPromiseSubtitle(LotComparison lots, (int Shown, int Told) lines)
+    internal static string LotPromiseSubtitle(LotComparison lots, int shown, int told)
     {
-        string left = lines.Shown < lines.Told ? $"; the {Plain(lines.Shown)} of {Count(lines.Told, "lot")} that promise least"
-            : string.Empty;
-        string untold = lines.Told < lots.Lots.Length ? $"; {Count(lots.Lots.Length - lines.Told, "lot")} without a promise"
-            : string.Empty;
+        string left = shown < told ? $"; the {Plain(shown)} of {Count(told, "lot")} that promise least" : string.Empty;
+        string untold = told < lots.Lots.Length ? $"; {Count(lots.Lots.Length - told, "lot")} without a promise" : string.Empty;
         string of = lots.Frequencies.Any(f => f.Lots.Any(l => l.PromisedDb is null && l.BetweenLotsPromisedDb is not null))
             ? AloneLegend : "by the scatter of its specimens and what all specimens share";
         return $"with {Level(lots.Question.Confidence)} confidence, {of}{left}{untold}";

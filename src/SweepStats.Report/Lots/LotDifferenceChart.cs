@@ -53,17 +53,16 @@ internal static class LotDifferenceChart
                     LoneDots = true,
                     Title = HistoryChartWords.DifferenceLegend,
                 },
-                Bar(hertz, differs, (Ink.Red, HistoryChartWords.DifferLegend(history))),
-                Bar(hertz, hidden, (Ink.Grey, HistoryChartWords.DifferenceHidden)));
+                Bar(hertz, differs, Ink.Red, HistoryChartWords.DifferLegend(history)),
+                Bar(hertz, hidden, Ink.Grey, HistoryChartWords.DifferenceHidden));
         return new Chart(name, ChartKind.LotsOverFrequency, title, HistoryChartWords.DifferenceDescription(history, pair), model);
     }
 
     private static Slice Interval(double hertz, Interval? found) =>
         found is { } i ? new Slice(hertz, i.Low, i.High) : new Slice(hertz, double.NaN, double.NaN);
 
-    private static EdgeStretches? Bar(double[] hertz, bool[] marked, (OxyColor Colour, string Title) look) =>
-        marked.Contains(true)
-            ? new EdgeStretches { Colour = look.Colour, Places = hertz, Marked = marked, Title = look.Title } : null;
+    private static EdgeStretches? Bar(double[] hertz, bool[] marked, OxyColor colour, string title) =>
+        marked.Contains(true) ? new EdgeStretches { Colour = colour, Places = hertz, Marked = marked, Title = title } : null;
 
     private static IEnumerable<double> Seen(List<DataPoint> difference, List<Slice> intervals)
     {

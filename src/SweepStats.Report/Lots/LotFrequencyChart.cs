@@ -44,7 +44,7 @@ internal static class LotFrequencyChart
                 .. Others(lots, apart, shown),
                 new Trace { Colour = Ink.Grey, Points = [.. lots.Frequencies.Select(f => new DataPoint(f.At.Value, 0))],
                     Thickness = 1 },
-                .. shown.SelectMany((l, i) => Lines(lots, (l, apart[l]), (i, shown.Length))),
+                .. shown.SelectMany((l, i) => Lines(lots, l, apart[l], new(i, shown.Length))),
                 differ.Contains(true)
                     ? new EdgeStretches { Colour = Ink.Red, Places = [.. lots.Frequencies.Select(f => f.At.Value)],
                         Marked = differ, Title = LotChartWords.LotsDifferLegend(lots.Question) } : null,
@@ -58,19 +58,19 @@ internal static class LotFrequencyChart
         Enumerable.Range(0, lots.Lots.Length).Except(shown).Select((l, i) => new Trace
         {
             Colour = Ink.Veil(Ink.Grey, 80),
-            Points = Kept(lots, (l, apart[l]), at => !at.Lots[l].Bound),
+            Points = Kept(lots, apart[l], at => !at.Lots[l].Bound),
             Thickness = 0.9,
             LoneDots = true,
             Title = i == 0 ? LotChartWords.OtherLotsLegend : null,
         });
 
-    private static IEnumerable<ChartSeries> Lines(LotComparison lots, (int Index, List<DataPoint> Apart) lot,
-        (int Place, int Places) among)
+    private static IEnumerable<ChartSeries> Lines(
+        LotComparison lots, int lot, List<DataPoint> apart, OneOfSeveral among)
     {
-        string title = Frame.Names(lots.Lots)[lot.Index];
-        List<DataPoint> clear = Kept(lots, lot, at => !at.Lots.Any(l => l.Bound));
-        List<DataPoint> amidBounds = Kept(lots, lot, at => at.Lots.Any(l => l.Bound) && !at.Lots[lot.Index].Bound);
-        List<DataPoint> bounds = [.. Kept(lots, lot, at => at.Lots[lot.Index].Bound).Where(p => double.IsFinite(p.Y))];
+        string title = Frame.Names(lots.Lots)[lot];
+        List<DataPoint> clear = Kept(lots, apart, at => !at.Lots.Any(l => l.Bound));
+        List<DataPoint> amidBounds = Kept(lots, apart, at => at.Lots.Any(l => l.Bound) && !at.Lots[lot].Bound);
+        List<DataPoint> bounds = [.. Kept(lots, apart, at => at.Lots[lot].Bound).Where(p => double.IsFinite(p.Y))];
         Ink ink = Ink.Lines[among.Place];
         if (LotTraces.Any(clear))
         {
@@ -108,7 +108,6 @@ internal static class LotFrequencyChart
         }
     }
 
-    private static List<DataPoint> Kept(LotComparison lots, (int Index, List<DataPoint> Apart) lot,
-        Func<LotFrequency, bool> keep) =>
-        [.. lot.Apart.Select((p, f) => keep(lots.Frequencies[f]) ? p : new DataPoint(p.X, double.NaN))];
+    private static List<DataPoint> Kept(LotComparison lots, List<DataPoint> apart, Func<LotFrequency, bool> keep) =>
+        [.. apart.Select((p, f) => keep(lots.Frequencies[f]) ? p : new DataPoint(p.X, double.NaN))];
 }

@@ -31,10 +31,11 @@ internal static class LotPromiseChart
         IReadOnlyList<string> names = Frame.Names(lots.Lots);
         string title = LotChartWords.LotPromiseTitle(lots.Question);
         PlotModel model = Frame.Model(
-                title, LotChartWords.LotPromiseSubtitle(lots, (shown.Length, told.Length)),
-            FrequencyScale.Axis(result.Campaign.Grid), DecibelScale.Axis("Shielding promised (dB)",
-                shown.SelectMany(l => promised[l]).Concat((guarded ?? required)?.Points ?? []).Select(p => p.Y)))
-            .With([.. shown.Select((l, i) => LotTraces.Line(promised[l], (i, shown.Length), names[l])), required, guarded]);
+                title, LotChartWords.LotPromiseSubtitle(lots, shown.Length, told.Length),
+            FrequencyScale.Axis(result.Campaign.Grid),
+                DecibelScale.Axis("Shielding promised (dB)",
+                    shown.SelectMany(l => promised[l]).Concat((guarded ?? required)?.Points ?? []).Select(p => p.Y)))
+            .With([.. shown.Select((l, i) => LotTraces.Line(promised[l], new(i, shown.Length), names[l])), required, guarded]);
         return new Chart(name, ChartKind.LotPromise, title, LotChartWords.LotPromiseDescription(lots, shown), model);
     }
 }

@@ -37,7 +37,8 @@ internal static class LotRemarkWords
                         MostSpecimensNamed)} are")} taken to be at most twice that of the others. Take a second specimen.";
         }
 
-        if (SameWithin([.. band.Pairs.Select(p => (Pair(p.First, p.Second), (Equivalence?)p.Tested))], lots.Question) is { } same)
+        NamedEquivalence[] pairs = [.. band.Pairs.Select(p => new NamedEquivalence(Pair(p.First, p.Second), p.Tested))];
+        if (SameWithin(pairs, lots.Question) is { } same)
         {
             yield return VerdictWords.Face(result, capital: true) + same;
         }
@@ -79,7 +80,7 @@ internal static class LotRemarkWords
     /// <summary>
     /// Which pairs are the same within the margin, which are not, and which nobody can tell; null where there is no pair.
     /// </summary>
-    internal static string? SameWithin(IReadOnlyList<(string Name, Equivalence? Tested)> pairs, LotQuestion question)
+    internal static string? SameWithin(IReadOnlyList<NamedEquivalence> pairs, LotQuestion question)
     {
         if (pairs.Count == 0)
         {
@@ -125,8 +126,8 @@ internal static class LotRemarkWords
 
     private static string Standing(string groups, GroupStanding standing)
     {
-        (string Name, string Why)[] outliers = [.. Passing(standing, c => c.Outlier)];
-        (string Name, string Why)[] stragglers = [.. Passing(standing, c => c.Straggler).Where(s => !outliers.Contains(s))];
+        OutOfLine[] outliers = [.. Passing(standing, c => c.Outlier)];
+        OutOfLine[] stragglers = [.. Passing(standing, c => c.Straggler).Where(s => !outliers.Contains(s))];
         string precision = $"Among the {groups} (ISO 5725-2; repeatability {Small(standing.RepeatabilityDb)}, reproducibility "
             + $"{Small(standing.ReproducibilityDb)})";
         string found = (outliers.Length, stragglers.Length) switch
@@ -141,36 +142,38 @@ internal static class LotRemarkWords
         return $"{precision} {found}.{unequal}";
     }
 
-    private static string Told((string Name, string Why)[] found) =>
+    private static string Told(OutOfLine[] found) =>
         Listed([.. found.Select(f => $"{PlainText.Of(f.Name)} ({f.Why})")], MostSpecimensNamed);
 
-    private static IEnumerable<(string Name, string Why)> Passing(GroupStanding standing,
-        Func<(double Straggler, double Outlier), double> limit)
+    private static IEnumerable<OutOfLine> Passing(GroupStanding standing, Func<ConsistencyLimits, double> limit)
     {
         foreach (GroupMember member in standing.Members)
         {
             if (Math.Abs(member.H) > limit(standing.CriticalH))
             {
-                yield return (member.Name, member.H < 0 ? "mean low" : "mean high");
+                yield return new(member.Name, member.H < 0 ? "mean low" : "mean high");
             }
 
             if (member.K > limit(member.CriticalK))
             {
-                yield return (member.Name, "scatters");
+                yield return new(member.Name, "scatters");
             }
         }
 
-        double level = limit((GroupStanding.StragglerLevel, GroupStanding.OutlierLevel));
+        double level = limit(new(GroupStanding.StragglerLevel, GroupStanding.OutlierLevel));
         if (standing.Grubbs.Probability <= level
             && !standing.Members.Any(m => m.Name == standing.Grubbs.Name && Math.Abs(m.H) > limit(standing.CriticalH)))
         {
-            yield return (standing.Grubbs.Name, "mean outermost");
+            yield return new(standing.Grubbs.Name, "mean outermost");
         }
 
         if (standing.Cochran.Probability <= level
             && !standing.Members.Any(m => m.Name == standing.Cochran.Name && m.K > limit(m.CriticalK)))
         {
-            yield return (standing.Cochran.Name, "scatters most");
+            yield return new(standing.Cochran.Name, "scatters most");
         }
     }
+
+    /// <summary>A specimen or lot that is out of line, and what is.</summary>
+    private readonly record struct OutOfLine(string Name, string Why);
 }

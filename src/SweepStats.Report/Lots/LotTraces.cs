@@ -24,7 +24,7 @@ internal static class LotTraces
         [.. frequencies.Select(f => new DataPoint(f.At.Value, value(f) ?? double.NaN))];
 
     /// <summary>The line of one of several.</summary>
-    public static Trace Line(IReadOnlyList<DataPoint> points, (int Place, int Places) among, string title, bool arrows = false)
+    public static Trace Line(IReadOnlyList<DataPoint> points, OneOfSeveral among, string title, bool arrows = false)
     {
         Ink ink = Ink.Lines[among.Place];
         return new Trace
@@ -42,7 +42,7 @@ internal static class LotTraces
     }
 
     /// <summary>Where the marks of one of several begin, so that they do not hide each other.</summary>
-    public static double Shift((int Place, int Places) among, double spacing) => (among.Place + 0.5) * spacing / among.Places;
+    public static double Shift(OneOfSeveral among, double spacing) => (among.Place + 0.5) * spacing / among.Places;
 
     public static bool Any(IEnumerable<DataPoint> points) => points.Any(p => double.IsFinite(p.Y));
 }

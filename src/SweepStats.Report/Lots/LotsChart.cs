@@ -35,11 +35,15 @@ internal static class LotsChart
             return null;
         }
 
-        List<(double Row, double? Value, double Low, double? High)> means =
-            [.. Placed(lots, l => l.MeanIntervalDb ?? l.BetweenLotsIntervalDb)
-                .Select(m => (m.Row - Apart, (double?)m.Lot.MeanDb, m.Figure.Low, (double?)m.Figure.High))];
-        List<(double Row, double Limit)> promises =
-            [.. Placed(lots, l => l.ToleranceLimitDb ?? l.BetweenLotsLimitDb).Select(p => (p.Row + Apart, p.Figure))];
+        List<FigureRow> means =
+        [
+            .. Placed(lots, l => l.MeanIntervalDb ?? l.BetweenLotsIntervalDb)
+                .Select(m => new FigureRow(m.Row - Apart, m.Lot.MeanDb, m.Figure.Low, m.Figure.High)),
+        ];
+        List<PromiseRow> promises =
+        [
+            .. Placed(lots, l => l.ToleranceLimitDb ?? l.BetweenLotsLimitDb).Select(p => new PromiseRow(p.Row + Apart, p.Figure)),
+        ];
         List<DataPoint> plain =
             [.. lots.Select((l, i) => new DataPoint(l.PlainMeanDb, i - Apart)).Where(p => double.IsFinite(p.X))];
         LinearAxis values = Values([.. pieces.Select(p => p.X), .. plain.Select(p => p.X)],
@@ -67,19 +71,14 @@ internal static class LotsChart
         lots.Select((lot, i) => ((double)i, lot, figure(lot))).Where(l => l.Item3 is not null)
             .Select(l => (l.Item1, l.lot, l.Item3!.Value));
 
-    private static IEnumerable<ChartSeries> Promises(IReadOnlyList<(double Row, double Limit)> promises, double least,
-        string legend)
+    private static IEnumerable<ChartSeries> Promises(IReadOnlyList<PromiseRow> promises, double least, string legend)
     {
         OxyColor colour = Ink.Lines[1].Colour;
-        ILookup<bool, (double Row, double Limit)> seen = promises.ToLookup(p => p.Limit >= least);
+        ILookup<bool, PromiseRow> seen = promises.ToLookup(p => p.Limit >= least);
         if (seen[true].Any())
         {
-            yield return new BandRows
-            {
-                Colour = colour,
-                Figures = [.. seen[true].Select(p => (p.Row, (double?)null, p.Limit, (double?)null))],
-                Title = legend,
-            };
+            FigureRow[] limits = [.. seen[true].Select(p => new FigureRow(p.Row, null, p.Limit, null))];
+            yield return new BandRows { Colour = colour, Figures = limits, Title = legend };
         }
 
         if (seen[false].Any())
@@ -105,12 +104,14 @@ internal static class LotsChart
     }
 
     private static LabelledAxis Rows(ImmutableArray<LotSummary> lots) =>
-        new(AxisPosition.Left, Frame.Names([.. lots.Select(l => l.Lot)]).Select((name, i) => ((double)i, name)))
+        new(AxisPosition.Left, Frame.Names([.. lots.Select(l => l.Lot)]).Select((name, i) => new PlaceLabel(i, name)))
         {
-            StartPosition =
-            1,
+            StartPosition = 1,
             EndPosition = 0,
             Minimum = -0.5,
             Maximum = lots.Length - 0.5,
         };
+
+    /// <summary>A promise in dB and its row from the top.</summary>
+    private readonly record struct PromiseRow(double Row, double Limit);
 }

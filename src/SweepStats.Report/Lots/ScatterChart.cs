@@ -26,7 +26,8 @@ internal static class ScatterChart
         PlotModel model = Frame.Model(
                 LotChartWords.ScatterTitle, LotChartWords.ScatterSubtitle(gaps), FrequencyScale.Axis(result.Campaign.Grid),
             ZeroScale.Axis("Standard deviation (dB)", most * RoomAbove))
-            .With(levels.Select((level, i) => LotTraces.Line(lines[i], (i, levels.Length), LotChartWords.ScatterLegend(level))));
+            .With(levels.Select((level, i) =>
+                LotTraces.Line(lines[i], new(i, levels.Length), LotChartWords.ScatterLegend(level))));
         return new Chart(name, ChartKind.Scatter, LotChartWords.ScatterTitle,
             LotChartWords.ScatterDescription(result.Lots.Whole, levels), model);
     }

@@ -22,8 +22,9 @@ internal static class ChartFigure
 
     public static void Write(HtmlWriter html, ChartPicture chart)
     {
-        html.Open("figure", ("id", Anchor(chart)), ("class", "chart"), ("tabindex", "0")).Drawing(chart.Svg);
-        html.Open("figcaption").Text(chart.Title + " · ").Element("a", Path(chart), ("href", Path(chart))).Close();
+        html.Open("figure", new Attr("id", Anchor(chart)), new Attr("class", "chart"), new Attr("tabindex", "0"))
+            .Drawing(chart.Svg);
+        html.Open("figcaption").Text(chart.Title + " · ").Element("a", Path(chart), new Attr("href", Path(chart))).Close();
         html.Close();
     }
 
@@ -35,10 +36,10 @@ internal static class ChartFigure
             return;
         }
 
-        html.Paragraph(PageWords.ChartsInFiles(charts.Count)).Open("ul", ("class", "links"));
+        html.Paragraph(PageWords.ChartsInFiles(charts.Count)).Open("ul", new Attr("class", "links"));
         foreach (ChartPicture chart in charts)
         {
-            html.Open("li").Element("a", chart.Title, ("href", Path(chart))).Close();
+            html.Open("li").Element("a", chart.Title, new Attr("href", Path(chart))).Close();
         }
 
         html.Close();

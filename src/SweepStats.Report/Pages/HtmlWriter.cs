@@ -20,7 +20,7 @@ internal sealed class HtmlWriter
     public IReadOnlyList<FoldedSection> Folded => _folded;
 
     /// <summary>Opens an element; close it with <see cref="Close"/>.</summary>
-    public HtmlWriter Open(string name, params ReadOnlySpan<(string Name, string Value)> attributes)
+    public HtmlWriter Open(string name, params ReadOnlySpan<Attr> attributes)
     {
         Put("<");
         Put(name);
@@ -48,7 +48,7 @@ internal sealed class HtmlWriter
     }
 
     /// <summary>An element that holds only text.</summary>
-    public HtmlWriter Element(string name, string text, params ReadOnlySpan<(string Name, string Value)> attributes) =>
+    public HtmlWriter Element(string name, string text, params ReadOnlySpan<Attr> attributes) =>
         Open(name, attributes).Text(text).Close();
 
     /// <summary>Text, escaped and made harmless.</summary>
@@ -77,12 +77,13 @@ internal sealed class HtmlWriter
 
     /// <summary>A section with its heading; close it with <see cref="Close"/>.</summary>
     public HtmlWriter Section(string id, string heading) =>
-        Open("section", ("aria-labelledby", id)).Element("h2", heading, ("id", id));
+        Open("section", new Attr("aria-labelledby", id)).Element("h2", heading, new Attr("id", id));
 
     /// <summary>A section that is folded on screen and open in print; close it with one <see cref="Close"/>.</summary>
     public HtmlWriter Fold(string id, string heading)
     {
-        Open("section", ("aria-labelledby", id)).Open("details").Open("summary").Element("h2", heading, ("id", id)).Close();
+        Open("section", new Attr("aria-labelledby", id)).Open("details").Open("summary")
+            .Element("h2", heading, new Attr("id", id)).Close();
         _folded.Add(new FoldedSection(id, heading));
         // Both end together, so that whoever writes the section need not know that it is folded.
         string inner = _open.Pop();
@@ -114,12 +115,13 @@ internal sealed class HtmlWriter
         TableHead(columns).Open("tbody");
         foreach ((int place, IReadOnlyList<string> row) in rows.Index())
         {
-            (place < printed ? Open("tr") : Open("tr", ("class", "more"))).Element("th", row[0], ("scope", "row"));
+            (place < printed ? Open("tr") : Open("tr", new Attr("class", "more")))
+                .Element("th", row[0], new Attr("scope", "row"));
             foreach (string cell in row.Skip(1))
             {
                 if (cell.Length <= Unbroken)
                 {
-                    Element("td", cell, ("class", "short"));
+                    Element("td", cell, new Attr("class", "short"));
                 }
                 else
                 {
@@ -144,13 +146,14 @@ internal sealed class HtmlWriter
     public HtmlWriter Picture(string kind, double width, double height, string shows, string? scales = null)
     {
         string box = FormattableString.Invariant($"0 0 {width:0.#} {height:0.#}");
-        return scales is null ? Open("svg", ("class", kind), ("viewBox", box), ("role", "img"), ("aria-label", shows))
-            : Open("svg", ("class", kind), ("viewBox", box), ("role", "img"), ("aria-label", shows), ("data-plot", scales));
+        Attr[] always = [new("class", kind), new("viewBox", box), new("role", "img"), new("aria-label", shows)];
+        return Open("svg", scales is null ? always : [.. always, new Attr("data-plot", scales)]);
     }
 
     /// <summary>A frame in which a wide table scrolls by itself; close it with <see cref="Close"/>.</summary>
     public HtmlWriter TableFrame(string caption) =>
-        Open("div", ("class", "table"), ("role", "region"), ("tabindex", "0"), ("aria-label", caption));
+        Open("div", new Attr("class", "table"), new Attr("role", "region"),
+            new Attr("tabindex", "0"), new Attr("aria-label", caption));
 
     /// <summary>The head of a table.</summary>
     public HtmlWriter TableHead(IEnumerable<string> columns)
@@ -158,7 +161,7 @@ internal sealed class HtmlWriter
         Open("thead").Open("tr");
         foreach (string column in columns)
         {
-            Element("th", column, ("scope", "col"));
+            Element("th", column, new Attr("scope", "col"));
         }
 
         return Close().Close();

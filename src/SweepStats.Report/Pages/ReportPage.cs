@@ -12,7 +12,7 @@ internal static class ReportPage
 
     public static byte[] Of(PageContent content) => Of($"Shielding report: {content.Result.Title}", html =>
     {
-        html.Open("div", ("class", content.Result.Rehearsed ? "report rehearsed" : "report"));
+        html.Open("div", new Attr("class", content.Result.Rehearsed ? "report rehearsed" : "report"));
         foreach (IPagePart part in Parts)
         {
             part.Write(html, content);
@@ -27,7 +27,7 @@ internal static class ReportPage
     public static byte[] Of(string title, Action<HtmlWriter> body)
     {
         var html = new HtmlWriter();
-        html.Drawing("<!DOCTYPE html>\n").Open("html", ("lang", "en"));
+        html.Drawing("<!DOCTYPE html>\n").Open("html", new Attr("lang", "en"));
         html.Open("head")
             .Drawing("<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Element("title", title);

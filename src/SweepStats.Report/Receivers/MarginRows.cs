@@ -10,7 +10,7 @@ internal sealed class MarginRows
     // What a bar reaches to either side, in standard uncertainties: about 95 %.
     private const double Reach = 2;
 
-    private readonly List<(double Place, string Label)> _labels = [];
+    private readonly List<PlaceLabel> _labels = [];
 
     /// <summary>Stations with their rows.</summary>
     public List<MarginRow> Stations { get; } = [];
@@ -62,7 +62,7 @@ internal sealed class MarginRows
         foreach (ReceiverObservation o in group.Observations)
         {
             Stations.Add(new MarginRow(Count, o, o.MarginDb - (Reach * o.UncertaintyDb), o.MarginDb + (Reach * o.UncertaintyDb)));
-            _labels.Add((Count, Frame.Name(o.Name)));
+            _labels.Add(new(Count, Frame.Name(o.Name)));
         }
 
         double? low = group.Interval?.Low ?? group.AtLeast?.Value, high = group.Interval?.High ?? group.AtMost?.Value;
@@ -72,7 +72,7 @@ internal sealed class MarginRows
         }
 
         Stripes.Add((Count, Count));
-        _labels.Add((Count, group.Contradiction is null ? GroupText.Where(group) : MarginChartText.NothingClaimed(group)));
+        _labels.Add(new(Count, group.Contradiction is null ? GroupText.Where(group) : MarginChartText.NothingClaimed(group)));
     }
 }
 

@@ -17,7 +17,7 @@ internal sealed class SpanBars : ChartSeries
             ScreenPoint left = span.Low is { } low ? At(low, span.Row) : Beyond(At(span.High!.Value, span.Row), -Arrow);
             ScreenPoint right = span.High is { } high ? At(high, span.Row) : Beyond(left, Arrow);
             Stroke(rc, Colour, Thickness, null, left, right);
-            Ends(rc, span, (left, right));
+            Ends(rc, span, left, right);
             rc.DrawText(Beyond(right, LabelDistance), MarginChartText.Figure(span), Colour, ActualFont, ActualFontSize,
                 ActualFontWeight, 0, HorizontalAlignment.Left, VerticalAlignment.Middle);
         }
@@ -28,18 +28,18 @@ internal sealed class SpanBars : ChartSeries
 
     private static ScreenPoint Beyond(ScreenPoint point, double pixels) => new(point.X + pixels, point.Y);
 
-    private void Ends(IRenderContext rc, RowSpan span, (ScreenPoint Left, ScreenPoint Right) at)
+    private void Ends(IRenderContext rc, RowSpan span, ScreenPoint left, ScreenPoint right)
     {
         if (span.Low is null)
         {
-            Stroke(rc, Colour, 2, null, new(at.Left.X + Head, at.Left.Y - Head), at.Left,
-                new(at.Left.X + Head, at.Left.Y + Head));
+            Stroke(rc, Colour, 2, null, new(left.X + Head, left.Y - Head), left,
+                new(left.X + Head, left.Y + Head));
         }
 
         if (span.High is null)
         {
-            Stroke(rc, Colour, 2, null, new(at.Right.X - Head, at.Right.Y - Head), at.Right,
-                new(at.Right.X - Head, at.Right.Y + Head));
+            Stroke(rc, Colour, 2, null, new(right.X - Head, right.Y - Head), right,
+                new(right.X - Head, right.Y + Head));
         }
     }
 }

@@ -30,12 +30,12 @@ internal sealed class Annex : IPagePart
             part.Write(parts, content);
         }
 
-        html.Open("article", ("class", "annex"), ("aria-labelledby", "annex"));
-        html.Element("h2", SheetWords.AnnexHeading, ("id", "annex"));
-        html.Paragraph(SheetWords.AnnexMeans).Open("ul", ("class", "contents"));
+        html.Open("article", new Attr("class", "annex"), new Attr("aria-labelledby", "annex"));
+        html.Element("h2", SheetWords.AnnexHeading, new Attr("id", "annex"));
+        html.Paragraph(SheetWords.AnnexMeans).Open("ul", new Attr("class", "contents"));
         foreach (FoldedSection section in parts.Folded)
         {
-            html.Open("li").Element("a", section.Heading, ("href", "#" + section.Id)).Close();
+            html.Open("li").Element("a", section.Heading, new Attr("href", "#" + section.Id)).Close();
         }
 
         html.Close().Drawing(parts.ToArray()).Close();

@@ -11,11 +11,11 @@ internal static class IdentityBlock
 
     public static void Write(HtmlWriter html, AnalysisResult result)
     {
-        html.Open("dl", ("class", "identity"));
+        html.Open("dl", new Attr("class", "identity"));
         foreach (IdentityLine line in Lines(result))
         {
             html.Open("div").Element("dt", line.Name);
-            html.Element("dd", line.Text ?? SheetWords.Blank, ("class", line.Text is null ? "blank" : "stated")).Close();
+            html.Element("dd", line.Text ?? SheetWords.Blank, new Attr("class", line.Text is null ? "blank" : "stated")).Close();
         }
 
         html.Close();

@@ -30,7 +30,7 @@ internal static class LimitLines
             List(html, groups.Take(Most), result.Verdict.Untested.Take(Most - groups.Length));
         }
 
-        html.Element("p", string.Join(' ', Rest(result, groups)), ("class", "small")).Close();
+        html.Element("p", string.Join(' ', Rest(result, groups)), new Attr("class", "small")).Close();
     }
 
     /// <summary>How many findings, and doubts that nothing tested, it tells of.</summary>
@@ -45,14 +45,14 @@ internal static class LimitLines
         foreach (FindingGroup group in groups)
         {
             string[] brief = FirstScreenWords.InBrief(group);
-            html.Open("li", ("class", SummaryWords.Weight(group.Severity).ToLowerInvariant()));
+            html.Open("li", new Attr("class", SummaryWords.Weight(group.Severity).ToLowerInvariant()));
             html.Text(SheetWords.Cut(brief[0], LongestMessage)).Text(" ");
             html.Element("b", SheetWords.Cut(brief[1].TrimStart(), LongestStep)).Close();
         }
 
         foreach (UntestedDoubt doubt in untested)
         {
-            html.Open("li", ("class", "untested")).Text($"Not tested: {VerdictWords.Doubt(doubt)}. ");
+            html.Open("li", new Attr("class", "untested")).Text($"Not tested: {VerdictWords.Doubt(doubt)}. ");
             html.Element("b", SheetWords.ToTest(doubt)).Close();
         }
 

@@ -115,7 +115,8 @@ internal sealed class Plot
 
     /// <summary>A straight line between two places in the picture.</summary>
     public void Stroke(string kind, ScreenPoint from, ScreenPoint to) =>
-        _html.Open("path", ("class", kind), ("d", $"M{Number(from.X)} {Number(from.Y)}L{Number(to.X)} {Number(to.Y)}")).Close();
+        _html.Open("path", new Attr("class", kind),
+            new Attr("d", $"M{Number(from.X)} {Number(from.Y)}L{Number(to.X)} {Number(to.Y)}")).Close();
 
     /// <summary>Text at a place in the picture.</summary>
     /// <param name="text">What it says.</param>
@@ -124,7 +125,8 @@ internal sealed class Plot
     /// <param name="anchor"><c>start</c>, <c>middle</c> or <c>end</c>.</param>
     /// <param name="kind">Class in the style sheet.</param>
     public void Text(string text, double x, double y, string anchor, string kind = "mark") =>
-        _html.Element("text", text, ("class", kind), ("x", Number(x)), ("y", Number(y)), ("text-anchor", anchor));
+        _html.Element("text", text, new Attr("class", kind),
+            new Attr("x", Number(x)), new Attr("y", Number(y)), new Attr("text-anchor", anchor));
 
     private void FrequencyAxis()
     {
@@ -190,13 +192,14 @@ internal sealed class Plot
         $"M{Number(x)} {Number(y)}v{Number(-ArrowLength)}m-3 4l3 -4l3 4");
 
     private void Circle(string kind, double x, double y, double radius) =>
-        _html.Open("circle", ("class", kind), ("cx", Number(x)), ("cy", Number(y)), ("r", Number(radius))).Close();
+        _html.Open("circle", new Attr("class", kind),
+            new Attr("cx", Number(x)), new Attr("cy", Number(y)), new Attr("r", Number(radius))).Close();
 
     private void Path(string kind, StringBuilder path)
     {
         if (path.Length > 0)
         {
-            _html.Open("path", ("class", kind), ("d", path.ToString())).Close();
+            _html.Open("path", new Attr("class", kind), new Attr("d", path.ToString())).Close();
         }
     }
 

@@ -50,7 +50,7 @@ internal static class PlottedValues
             json.WriteEndObject();
         }
 
-        html.Open("script", ("type", "application/json")).Drawing(text.WrittenSpan).Close();
+        html.Open("script", new Attr("type", "application/json")).Drawing(text.WrittenSpan).Close();
     }
 
     /// <summary>What is known of one specimen.</summary>

@@ -41,11 +41,13 @@ internal sealed class RowPlot
         if (figure is { High: null, Low: not null })
         {
             double end = Math.Min(X(high) + 14, _space.Right);
-            _html.Open("path", ("class", "arrow"), ("d", $"M{Number(X(high))} {Number(y)}H{Number(end)}m-4 -3l4 3l-4 3")).Close();
+            _html.Open("path", new Attr("class", "arrow"),
+                new Attr("d", $"M{Number(X(high))} {Number(y)}H{Number(end)}m-4 -3l4 3l-4 3")).Close();
         }
 
         string kind = filled ? "dot" : "ring";
-        _html.Open("circle", ("class", kind), ("cx", Number(X(figure.Value ?? low))), ("cy", Number(y)), ("r", "3.8")).Close();
+        _html.Open("circle", new Attr("class", kind),
+            new Attr("cx", Number(X(figure.Value ?? low))), new Attr("cy", Number(y)), new Attr("r", "3.8")).Close();
     }
 
     public void End() => _html.Close();
@@ -57,10 +59,12 @@ internal sealed class RowPlot
     }
 
     private void Stroke(string kind, double x1, double y1, double x2, double y2) =>
-        _html.Open("path", ("class", kind), ("d", $"M{Number(x1)} {Number(y1)}L{Number(x2)} {Number(y2)}")).Close();
+        _html.Open("path", new Attr("class", kind),
+            new Attr("d", $"M{Number(x1)} {Number(y1)}L{Number(x2)} {Number(y2)}")).Close();
 
     private void Text(string text, double x, double y, string anchor) =>
-        _html.Element("text", text, ("class", "mark"), ("x", Number(x)), ("y", Number(y)), ("text-anchor", anchor));
+        _html.Element("text", text, new Attr("class", "mark"),
+            new Attr("x", Number(x)), new Attr("y", Number(y)), new Attr("text-anchor", anchor));
 
     private static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 }

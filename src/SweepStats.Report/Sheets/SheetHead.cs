@@ -7,10 +7,10 @@ internal static class SheetHead
 {
     public static void Write(HtmlWriter html, AnalysisResult result, int sheet)
     {
-        html.Open("p", ("class", "kind")).Element("span", PageWords.Kind);
+        html.Open("p", new Attr("class", "kind")).Element("span", PageWords.Kind);
         if (result.Rehearsed)
         {
-            html.Element("span", SheetWords.Mark, ("class", "rehearsal"));
+            html.Element("span", SheetWords.Mark, new Attr("class", "rehearsal"));
         }
 
         html.Element("span", SheetWords.SheetNumber(sheet)).Close();

@@ -12,10 +12,10 @@ internal sealed class SheetOne : IPagePart
     public void Write(HtmlWriter html, PageContent content)
     {
         AnalysisResult result = content.Result;
-        html.Open("article", ("class", "sheet"), ("aria-label", SheetWords.SheetNumber(1)));
+        html.Open("article", new Attr("class", "sheet"), new Attr("aria-label", SheetWords.SheetNumber(1)));
         html.Open("header");
         SheetHead.Write(html, result, 1);
-        html.Element("h1", result.Title).Element("p", PageWords.Scope(result), ("class", "scope"));
+        html.Element("h1", result.Title).Element("p", PageWords.Scope(result), new Attr("class", "scope"));
         IdentityBlock.Write(html, result);
         html.Close();
         Verdict(html, result);
@@ -34,10 +34,10 @@ internal sealed class SheetOne : IPagePart
     private static void Verdict(HtmlWriter html, AnalysisResult result)
     {
         html.Section("sheet-verdict", SheetWords.VerdictHeading)
-            .Element("p", VerdictWords.Headline(result), ("class", "headline"));
+            .Element("p", VerdictWords.Headline(result), new Attr("class", "headline"));
         foreach (string line in FieldWords.FieldInBrief(result))
         {
-            html.Element("p", line.Trim(), ("class", "small"));
+            html.Element("p", line.Trim(), new Attr("class", "small"));
         }
 
         html.Close();
@@ -45,11 +45,11 @@ internal sealed class SheetOne : IPagePart
 
     private static void Picture(HtmlWriter html, AnalysisResult result)
     {
-        html.Open("figure", ("class", "wide read"), ("tabindex", "0"));
-        html.Element("figcaption", SheetWords.PictureTitle(result), ("class", "finding"));
+        html.Open("figure", new Attr("class", "wide read"), new Attr("tabindex", "0"));
+        html.Element("figcaption", SheetWords.PictureTitle(result), new Attr("class", "finding"));
         ShieldingPicture.Write(html, result);
         ShieldingCurve drawn = result.Curves[FirstScreenWords.LowestClaim(result)];
-        html.Element("p", string.Join(' ', SheetWords.PictureKey(result, drawn)), ("class", "small")).Close();
+        html.Element("p", string.Join(' ', SheetWords.PictureKey(result, drawn)), new Attr("class", "small")).Close();
     }
 
     // Long names, a field, a requirement that is not met and many findings take room that rows would have.

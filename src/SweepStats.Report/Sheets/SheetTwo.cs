@@ -18,15 +18,15 @@ internal sealed class SheetTwo : IPagePart
     public void Write(HtmlWriter html, PageContent content)
     {
         AnalysisResult result = content.Result;
-        html.Open("article", ("class", "sheet"), ("aria-label", SheetWords.SheetNumber(2)));
+        html.Open("article", new Attr("class", "sheet"), new Attr("aria-label", SheetWords.SheetNumber(2)));
         html.Open("header");
         SheetHead.Write(html, result, 2);
-        html.Element("p", result.Title, ("class", "title")).Close();
+        html.Element("p", result.Title, new Attr("class", "title")).Close();
         Answers(html, content);
         Setup(html, result);
         Signatures(html);
         html.Open("footer").List(SheetWords.Cautions);
-        html.Element("p", RestsOn(content), ("class", "small")).Close().Close();
+        html.Element("p", RestsOn(content), new Attr("class", "small")).Close().Close();
     }
 
     private static void Answers(HtmlWriter html, PageContent content)
@@ -46,7 +46,7 @@ internal sealed class SheetTwo : IPagePart
             return;
         }
 
-        html.Open("div", ("class", "pair"));
+        html.Open("div", new Attr("class", "pair"));
         if (lots)
         {
             Lots(html, result, drawn && LotsPicture.Shows(result));
@@ -99,7 +99,7 @@ internal sealed class SheetTwo : IPagePart
 
     private static void Setup(HtmlWriter html, AnalysisResult result)
     {
-        html.Section("sheet-setup", SheetWords.SetupHeading).Open("dl", ("class", "lines"));
+        html.Section("sheet-setup", SheetWords.SetupHeading).Open("dl", new Attr("class", "lines"));
         foreach (IdentityLine line in SetupLines.Of(result).Append(new IdentityLine("Standards", SheetWords.Standards)))
         {
             html.Open("div").Element("dt", line.Name).Element("dd", line.Text!).Close();
@@ -110,14 +110,14 @@ internal sealed class SheetTwo : IPagePart
 
     private static void Signatures(HtmlWriter html)
     {
-        html.Section("sheet-signed", SheetWords.SignedHeading).Open("div", ("class", "signatures"));
+        html.Section("sheet-signed", SheetWords.SignedHeading).Open("div", new Attr("class", "signatures"));
         foreach (string signs in SheetWords.Signatures)
         {
             html.Element("p", signs);
             foreach (string what in SheetWords.SignatureParts)
             {
-                html.Open("p").Element("span", SheetWords.Blank, ("class", "blank"));
-                html.Element("span", what, ("class", "small")).Close();
+                html.Open("p").Element("span", SheetWords.Blank, new Attr("class", "blank"));
+                html.Element("span", what, new Attr("class", "small")).Close();
             }
         }
 

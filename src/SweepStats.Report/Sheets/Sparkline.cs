@@ -32,7 +32,7 @@ internal sealed class Sparkline
         html.Picture("spark", Width, Height, SheetWords.Course(curve));
         if (asked is { } level)
         {
-            html.Open("path", ("class", "asked"), ("d", $"M0 {Number(Y(level))}H{Number(Width)}")).Close();
+            html.Open("path", new Attr("class", "asked"), new Attr("d", $"M0 {Number(Y(level))}H{Number(Width)}")).Close();
         }
 
         var line = new StringBuilder();
@@ -70,7 +70,7 @@ internal sealed class Sparkline
     {
         if (path.Length > 0)
         {
-            html.Open("path", ("class", kind), ("d", path.ToString())).Close();
+            html.Open("path", new Attr("class", kind), new Attr("d", path.ToString())).Close();
         }
     }
 

@@ -4,7 +4,6 @@ using SweepStats.Report.Pages;
 using SweepStats.Report.Screens;
 using SweepStats.Report.Specimens;
 using SweepStats.Report.Text;
-using SweepStats.Shielding;
 
 namespace SweepStats.Report.Sheets;
 
@@ -28,48 +27,44 @@ internal static class SpecimenTable
         int[] shown = [.. order.Take(rows)];
         string caption = SheetWords.TableCaption(result);
         string[] columns = SheetWords.TableColumns(result);
-        html.TableFrame(caption).Open("table", ("class", "cards"), ("role", "table")).Element("caption", caption);
-        html.TableHead(columns).Open("tbody", ("role", "rowgroup"));
+        html.TableFrame(caption).Open("table", new Attr("class", "cards"), new Attr("role", "table")).Element("caption", caption);
+        html.TableHead(columns).Open("tbody", new Attr("role", "rowgroup"));
         IReadOnlyList<string> names = ShortNames.Of([.. shown.Select(i => result.Bands[i].Name.ToString())], LongestName);
         Requirement? requirement = result.Plan.Requirement;
         double? asked = requirement is null ? null : RequirementLine.Constant(requirement, result.Campaign.Grid);
         var spark = Sparkline.Among(shown.Select(i => result.Curves[i]), asked is { } level ? [level] : []);
         for (int i = 0; i < shown.Length; i++)
         {
-            Row(html, result, (result.Bands[shown[i]], names[i]), columns);
-            Course(html, columns[^1], result.Curves[shown[i]], (spark, asked));
+            Row(html, names[i], Cells(result, result.Bands[shown[i]]), columns);
+            html.Open("td", new Attr("role", "cell"), new Attr("data-label", columns[^1]));
+            spark.Write(html, result.Curves[shown[i]], asked);
+            html.Close().Close();
         }
 
         html.Close().Close().Close();
         if (order.Length > rows)
         {
-            html.Element("p", SheetWords.Others(result, [.. order.Skip(rows).Select(i => result.Bands[i])]), ("class", "small"));
+            html.Element(
+                "p", SheetWords.Others(result, [.. order.Skip(rows).Select(i => result.Bands[i])]), new Attr("class", "small"));
         }
     }
+
+    private static string[] Cells(AnalysisResult result, BandStatement band) =>
+    [
+        band.AtLeast is { } claim ? PrintedLevel.Bound(claim) : "no claim",
+        .. result.Plan.Requirement is null ? Array.Empty<string>()
+            : [RequirementWords.Stands(result, band.Name) ?? Printed.Nothing],
+        band is { AtLeast: not null, WeakestAt: { } at } ? PrintedFrequency.Frequency(at) : Printed.Nothing,
+        SpecimenWords.FigureOf(band, band.MeanDb),
+    ];
 
     // Where a row has no room it is laid out as a card: each cell then says what it is, and stays a cell to a screen reader.
-    private static void Row(HtmlWriter html, AnalysisResult result, (BandStatement Band, string Name) of, string[] columns)
+    private static void Row(HtmlWriter html, string name, string[] cells, string[] columns)
     {
-        BandStatement band = of.Band;
-        string[] cells =
-        [
-            band.AtLeast is { } claim ? PrintedLevel.Bound(claim) : "no claim",
-            .. result.Plan.Requirement is null ? Array.Empty<string>()
-                : [RequirementWords.Stands(result, band.Name) ?? Printed.Nothing],
-            band is { AtLeast: not null, WeakestAt: { } at } ? PrintedFrequency.Frequency(at) : Printed.Nothing,
-            SpecimenWords.FigureOf(band, band.MeanDb),
-        ];
-        html.Open("tr", ("role", "row")).Element("th", of.Name, ("scope", "row"), ("role", "rowheader"));
+        html.Open("tr", new Attr("role", "row")).Element("th", name, new Attr("scope", "row"), new Attr("role", "rowheader"));
         foreach ((string cell, string column) in cells.Zip(columns.Skip(1)))
         {
-            html.Element("td", cell, ("role", "cell"), ("data-label", column));
+            html.Element("td", cell, new Attr("role", "cell"), new Attr("data-label", column));
         }
-    }
-
-    private static void Course(HtmlWriter html, string column, ShieldingCurve curve, (Sparkline Spark, double? Asked) drawn)
-    {
-        html.Open("td", ("role", "cell"), ("data-label", column));
-        drawn.Spark.Write(html, curve, drawn.Asked);
-        html.Close().Close();
     }
 }

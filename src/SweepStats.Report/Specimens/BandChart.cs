@@ -18,19 +18,19 @@ internal static class BandChart
     /// <summary>The chart; null where no specimen allows a figure.</summary>
     public static Chart? Of(AnalysisResult result, string name)
     {
-        List<(double Row, double? Value, double Low, double? High)> claims = [];
-        List<(double Row, double? Value, double Low, double? High)> means = [];
+        List<FigureRow> claims = [];
+        List<FigureRow> means = [];
         for (int i = 0; i < result.Bands.Length; i++)
         {
             BandStatement band = result.Bands[i];
             if (band.AtLeast is { } claim)
             {
-                claims.Add((i - Apart, null, claim.Value, null));
+                claims.Add(new(i - Apart, null, claim.Value, null));
             }
 
             if (band.MeanDb is { Low: not null } or { Value: not null })
             {
-                means.Add((i + Apart, band.MeanDb.Value, band.MeanDb.Low ?? band.MeanDb.Value!.Value, band.MeanDb.High));
+                means.Add(new(i + Apart, band.MeanDb.Value, band.MeanDb.Low ?? band.MeanDb.Value!.Value, band.MeanDb.High));
             }
         }
 
@@ -60,7 +60,7 @@ internal static class BandChart
             Surroundings + (RowHeight * Math.Max(2, result.Bands.Length)));
     }
 
-    private static LinearAxis Values(IEnumerable<(double Row, double? Value, double Low, double? High)> figures, double? required)
+    private static LinearAxis Values(IEnumerable<FigureRow> figures, double? required)
     {
         LinearAxis axis = DecibelScale.Axis("Shielding (dB)",
             figures.SelectMany(f => new[] { f.Low, f.High ?? f.Low }).Concat(required is { } r ? [r] : []), 0.24);

@@ -15,7 +15,7 @@ internal sealed class BandRows : ChartSeries
     private const double LabelDistance = 7;
 
     /// <summary>Figures: row, and limits; a value only where there is one.</summary>
-    public required IReadOnlyList<(double Row, double? Value, double Low, double? High)> Figures { get; init; }
+    public required IReadOnlyList<FigureRow> Figures { get; init; }
 
     /// <summary>Marker of a value with its interval.</summary>
     public MarkerType Marker { get; init; } = MarkerType.Circle;
@@ -34,7 +34,7 @@ internal sealed class BandRows : ChartSeries
             if (value is { } v && high is { } h)
             {
                 // A limit outside the picture is drawn to its frame, without a foot.
-                Bar(rc, (At(Inside(low), row), At(Inside(h), row)), At(v, row), (Inside(low) == low, Inside(h) == h));
+                Bar(rc, EndAt(low, row), EndAt(h, row), At(v, row));
                 if (Labelled)
                 {
                     Label(rc, At(h, row), PrintedLevel.Ratio(v));
@@ -61,8 +61,8 @@ internal sealed class BandRows : ChartSeries
         }
         else if (Figures.Any(f => f.Value is not null))
         {
-            Bar(rc, (new(box.Left, box.Center.Y), new(box.Right - 4, box.Center.Y)), new(box.Center.X - 2, box.Center.Y),
-                (true, true));
+            var (left, right) = (new ScreenPoint(box.Left, box.Center.Y), new ScreenPoint(box.Right - 4, box.Center.Y));
+            Bar(rc, new(left, true), new(right, true), new(box.Center.X - 2, box.Center.Y));
         }
         else
         {
@@ -75,17 +75,19 @@ internal sealed class BandRows : ChartSeries
 
     private double Inside(double value) => Math.Clamp(value, XAxis.ActualMinimum, XAxis.ActualMaximum);
 
-    private void Bar(IRenderContext rc, (ScreenPoint Low, ScreenPoint High) limits, ScreenPoint value, (bool Low, bool High) feet)
+    private BarEnd EndAt(double value, double row) => new(At(Inside(value), row), Inside(value) == value);
+
+    private void Bar(IRenderContext rc, BarEnd low, BarEnd high, ScreenPoint value)
     {
-        Stroke(rc, Colour, 1.4, null, limits.Low, limits.High);
-        if (feet.Low)
+        Stroke(rc, Colour, 1.4, null, low.At, high.At);
+        if (low.HasFoot)
         {
-            Foot(rc, limits.Low);
+            Foot(rc, low.At);
         }
 
-        if (feet.High)
+        if (high.HasFoot)
         {
-            Foot(rc, limits.High);
+            Foot(rc, high.At);
         }
 
         rc.DrawMarker(value, Marker, null, Hollow ? 4.6 : 4, Hollow ? OxyColors.White : Colour, Colour, Hollow ? 1.4 : 1,
@@ -106,4 +108,7 @@ internal sealed class BandRows : ChartSeries
 
     private void Foot(IRenderContext rc, ScreenPoint at) =>
         Stroke(rc, Colour, 1.4, null, new(at.X, at.Y - Cap), new(at.X, at.Y + Cap));
+
+    /// <summary>An end of a bar, and whether it has a foot.</summary>
+    private readonly record struct BarEnd(ScreenPoint At, bool HasFoot);
 }

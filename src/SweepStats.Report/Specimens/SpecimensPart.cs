@@ -40,19 +40,19 @@ internal sealed class SpecimensPart : IPagePart
     {
         if (all > shown)
         {
-            html.Element("p", SpecimenWords.RestInFile(all - shown, "bands.csv"), ("class", "unprinted"));
+            html.Element("p", SpecimenWords.RestInFile(all - shown, "bands.csv"), new Attr("class", "unprinted"));
         }
 
         if (all > MostPrinted)
         {
-            html.Element("p", SpecimenWords.RestInFile(all - MostPrinted, "bands.csv"), ("class", "printed"));
+            html.Element("p", SpecimenWords.RestInFile(all - MostPrinted, "bands.csv"), new Attr("class", "printed"));
         }
     }
 
     private static void Pictures(HtmlWriter html, AnalysisResult result, IReadOnlyList<ShieldingCurve> shown)
     {
         var picture = new SpecimenPicture(result, shown);
-        html.Open("div", ("class", "multiples read"));
+        html.Open("div", new Attr("class", "multiples read"));
         foreach (ShieldingCurve curve in shown)
         {
             html.Open("figure").Element("figcaption", PrintedNames.SpecimenLabel(curve.Name));

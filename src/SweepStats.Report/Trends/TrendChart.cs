@@ -28,14 +28,14 @@ internal static class TrendChart
 
         TrendLine? line = trend.Whole is { IsStraight: true, WithinLots: null } ? trend.Whole.Line : null;
         List<Slice> band = line is null ? [] : Band(trend, x => line.IntervalAt(x, trend.Confidence));
-        (string, string) titles = (TrendChartWords.TrendMeanTitle(trend), TrendChartWords.TrendMeanSubtitle(trend));
-        PlotModel model = Model(trend, titles, [.. specimens.Select(p => p.Y), .. Edges(band)]).With([
+        string title = TrendChartWords.TrendMeanTitle(trend);
+        IEnumerable<double> seen = [.. specimens.Select(p => p.Y), .. Edges(band)];
+        PlotModel model = Model(trend, title, TrendChartWords.TrendMeanSubtitle(trend), seen).With([
             Shade(band, TrendChartWords.TrendBandLegend(trend)), Line(trend, line),
             new PointMarks { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond,
                 Title = LotChartWords.SpecimenLegend },
         ]);
-        return new Chart(name, ChartKind.Trend, TrendChartWords.TrendMeanTitle(trend),
-            TrendChartWords.TrendMeanDescription(trend), model);
+        return new Chart(name, ChartKind.Trend, title, TrendChartWords.TrendMeanDescription(trend), model);
     }
 
     /// <summary>
@@ -52,9 +52,10 @@ internal static class TrendChart
         List<DataPoint> specimens = [.. trend.Specimens.Zip(at.ValuesDb, (s, y) => new DataPoint(s.Value, y))];
         List<Slice> band = Band(trend, x => at.LimitsAt(x, asked.Rule.Level)!.Value);
         double guarded = required.Value + asked.Rule.GuardBand.Value;
-        (string, string) titles =
-            (TrendChartWords.TrendAtTitle(trend, at.At), TrendChartWords.TrendAtSubtitle(trend, asked, at.At == decided));
-        PlotModel model = Model(trend, titles, [.. specimens.Select(p => p.Y), .. Edges(band), required.Value, guarded]);
+        string title = TrendChartWords.TrendAtTitle(trend, at.At);
+        PlotModel model = Model(
+            trend, title, TrendChartWords.TrendAtSubtitle(trend, asked, at.At == decided),
+            [.. specimens.Select(p => p.Y), .. Edges(band), required.Value, guarded]);
         IEnumerable<ChartSeries?> series =
         [
             Shade(band, TrendChartWords.TrendLimitsLegend(asked)),
@@ -68,13 +69,13 @@ internal static class TrendChart
             new PointMarks { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond,
                 Title = LotChartWords.SpecimenLegend },
         ];
-        return new Chart(name, ChartKind.Trend, titles.Item1, TrendChartWords.TrendAtDescription(trend, asked, at.At),
-            model.With(series));
+        string description = TrendChartWords.TrendAtDescription(trend, asked, at.At);
+        return new Chart(name, ChartKind.Trend, title, description, model.With(series));
     }
 
-    private static PlotModel Model(FactorTrend trend, (string Title, string Subtitle) words, IEnumerable<double> seen) =>
+    private static PlotModel Model(FactorTrend trend, string title, string subtitle, IEnumerable<double> seen) =>
         Frame.Model(
-            words.Title, words.Subtitle,
+            title, subtitle,
             RoundScale.Axis(AxisPosition.Bottom, Frame.Literal(TrendWords.Factor(trend)), trend.Groups.Select(g => g.Value)),
             DecibelScale.Axis("Shielding (dB)", seen));
 

@@ -51,7 +51,7 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
     private static bool IsCutOff(SweepBlock block, double lowest, int at)
     {
         double step = Math.Max(UnseenStep, Math.Max(DisplayStep.Of(block), block.UsualSteps.Coarsest));
-        return IsMirrored(block, lowest, (at, step)) || IsTied(block, (lowest, at, step));
+        return IsMirrored(block, lowest, at, step) || IsTied(block, lowest, at, step);
     }
 
     // Readings that stand at a level or below.
@@ -71,15 +71,15 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
 
     // A reading in the middle of its step is up to half a step off, and so is the level round about: two steps more are asked
     // for above than below. Neighbours that rise together are one transmitter, and count once.
-    private static bool IsMirrored(SweepBlock block, double lowest, (int At, double Step) ties)
+    private static bool IsMirrored(SweepBlock block, double lowest, int at, double step)
     {
         double[] round = Round(block);
-        double[] far = [.. round.Select(level => (2 * level) - lowest + (2 * ties.Step))];
+        double[] far = [.. round.Select(level => (2 * level) - lowest + (2 * step))];
         double[][] beyond = [.. Rows(block).Select(row => row.Zip(far, (level, limit) => level - limit).ToArray())];
         double[] mirrored = [.. beyond.SelectMany(row => row).Where(IsBeyond)];
         bool[] any = [.. far.Select((_, f) => Array.Exists(beyond, row => IsBeyond(row[f])))];
         int runs = block.SweepCount < FewestForMiddle ? Runs(any) : beyond.Sum(row => Runs([.. row.Select(IsBeyond)]));
-        return runs >= FewestAbove && ties.At >= mirrored.Length / 2 && ThinsOut(mirrored);
+        return runs >= FewestAbove && at >= mirrored.Length / 2 && ThinsOut(mirrored);
     }
 
     // Noise thins out upwards, transmitters stand well above it: a tenth of a normal tail, or of one that falls as an
@@ -91,12 +91,12 @@ internal sealed record BottomTies(double LevelDb, int Readings, bool IsLimit)
 
     private static int Runs(bool[] marks) => marks.Where((mark, f) => mark && (f == 0 || !marks[f - 1])).Count();
 
-    private static bool IsTied(SweepBlock block, (double Lowest, int At, double Step) ties)
+    private static bool IsTied(SweepBlock block, double lowest, int at, double step)
     {
         double scatter = Scatter(block);
-        double steps = scatter / ties.Step;
-        int above = Rows(block).Sum(row => row.Count(l => !IsAt(l, ties.Lowest) && l <= ties.Lowest + scatter));
-        return steps >= ScatterInSteps && 1 - Poisson.CDF((above + 1) / steps, ties.At - 1) < ByChance;
+        double steps = scatter / step;
+        int above = Rows(block).Sum(row => row.Count(l => !IsAt(l, lowest) && l <= lowest + scatter));
+        return steps >= ScatterInSteps && 1 - Poisson.CDF((above + 1) / steps, at - 1) < ByChance;
     }
 
     // The level round about each frequency: median of the readings of all sweeps at it and its neighbours, or of its own, where

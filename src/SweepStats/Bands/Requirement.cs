@@ -17,13 +17,12 @@ public sealed class Requirement
     /// </summary>
     public const double MostDb = 300;
 
-    private readonly ImmutableArray<(double Hertz, double Db)> _points;
+    private readonly ImmutableArray<RequirementPoint> _points;
 
-    private Requirement(ImmutableArray<(double Hertz, double Db)> points) => _points = points;
+    private Requirement(ImmutableArray<RequirementPoint> points) => _points = points;
 
     /// <summary>From the first point to the last; null where the same is asked at every frequency.</summary>
-    public FrequencyBand? Stretch =>
-        _points.Length == 1 ? null : new FrequencyBand(new Hertz(_points[0].Hertz), new Hertz(_points[^1].Hertz));
+    public FrequencyBand? Stretch => _points.Length == 1 ? null : new FrequencyBand(_points[0].Frequency, _points[^1].Frequency);
 
     /// <summary>
     /// Whether a shielding can be asked for, however it is stated: as one figure, as a point of a line, or on the command line.
@@ -40,12 +39,12 @@ public sealed class Requirement
             throw new ArgumentOutOfRangeException(nameof(shielding), shielding, "A required shielding is a finite number of dB.");
         }
 
-        return new([(double.NaN, shielding.Value)]);
+        return new([new(new Hertz(double.NaN), shielding)]);
     }
 
     /// <summary>Points joined by straight lines over log frequency.</summary>
     /// <exception cref="ArgumentException">Fewer than two points, or frequencies that are not positive and rising.</exception>
-    public static Requirement Line(ImmutableArray<(Hertz Frequency, Decibels Shielding)> points)
+    public static Requirement Line(ImmutableArray<RequirementPoint> points)
     {
         if (points.IsDefault || points.Length < 2)
         {
@@ -63,7 +62,7 @@ public sealed class Requirement
             }
         }
 
-        return new([.. points.Select(p => (p.Frequency.Value, p.Shielding.Value))]);
+        return new(points);
     }
 
     /// <summary>Shielding asked for at a frequency; null outside the line.</summary>
@@ -71,23 +70,23 @@ public sealed class Requirement
     {
         if (_points.Length == 1)
         {
-            return new Decibels(_points[0].Db);
+            return _points[0].Shielding;
         }
 
-        double f = frequency.Value;
-        if (f < _points[0].Hertz || f > _points[^1].Hertz)
+        if (frequency < _points[0].Frequency || frequency > _points[^1].Frequency)
         {
             return null;
         }
 
         int right = 1;
-        while (_points[right].Hertz < f)
+        while (_points[right].Frequency < frequency)
         {
             right++;
         }
 
-        (double f0, double a) = _points[right - 1];
-        (double f1, double b) = _points[right];
+        (RequirementPoint below, RequirementPoint above) = (_points[right - 1], _points[right]);
+        (double f0, double f, double f1) = (below.Frequency.Value, frequency.Value, above.Frequency.Value);
+        (double a, double b) = (below.Shielding.Value, above.Shielding.Value);
         return new Decibels(a + ((b - a) * Math.Log(f / f0) / Math.Log(f1 / f0)));
     }
 }

@@ -52,18 +52,12 @@ public sealed record BudgetComparison
     /// <summary>Whether the linear budget holds, and why not.</summary>
     public required BudgetValidity Validity { get; init; }
 
-    internal static BudgetComparison Of(MeasurementModel model, ImmutableArray<InputQuantity> inputs, LinearBudget? linear,
-        (Confidence Confidence, ulong Seed) draws)
+    internal static BudgetComparison Of(
+        MeasurementModel model, ImmutableArray<InputQuantity> inputs, LinearBudget? linear, MonteCarloPlan draws)
     {
         double tolerance = linear is { StandardUncertainty: > 0 } known ? MonteCarlo.HalfUnit(known.StandardUncertainty, 1)
             : ToleranceWithoutBudgetDb;
-        var plan = new MonteCarloPlan
-        {
-            Seed = draws.Seed,
-            Confidence = draws.Confidence,
-            EndTolerance = tolerance / 5,
-            MostTrials = MostTrials,
-        };
+        MonteCarloPlan plan = draws with { EndTolerance = tolerance / 5, MostTrials = MostTrials };
         MonteCarlo trials = MonteCarlo.Of(model, inputs, plan);
         Interval? interval = linear?.Interval(draws.Confidence);
         return new BudgetComparison

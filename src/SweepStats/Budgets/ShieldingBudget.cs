@@ -95,7 +95,8 @@ public sealed record ShieldingBudget
     /// <param name="seed">
     /// Seed of all draws. Every budget may start from the same one: a further specimen then changes no other's figures.
     /// </param>
-    public BudgetComparison Propagate(ulong seed) => BudgetComparison.Of(_model, _inputs, Linear, (Confidence, seed));
+    public BudgetComparison Propagate(ulong seed) =>
+        BudgetComparison.Of(_model, _inputs, Linear, new MonteCarloPlan { Confidence = Confidence, Seed = seed });
 
     private static UncertaintyLine Filled(UncertaintyLine line, BudgetLine linear, double combined) => line with
     {

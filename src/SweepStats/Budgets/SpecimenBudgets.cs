@@ -1,10 +1,7 @@
 using System.Collections.Immutable;
 using SweepStats.Bands;
-using SweepStats.Quantities;
 using SweepStats.Shielding;
-using SweepStats.Statistics;
 using SweepStats.Sweeps;
-using SweepStats.Uncertainty;
 
 namespace SweepStats.Budgets;
 
@@ -33,30 +30,26 @@ public sealed record SpecimenBudgets
     /// <param name="curve">Its shielding.</param>
     /// <param name="band">What holds over the band.</param>
     /// <param name="grid">Analysed frequencies.</param>
-    /// <param name="choices">
-    /// Stated errors, frequencies of interest (each is taken to the nearest analysed one; none: where the claim is weakest),
-    /// requirement, level.
-    /// </param>
+    /// <param name="question">What is asked of them.</param>
     public static SpecimenBudgets Of(
-        ShieldingCurve curve, BandStatement band, FrequencyGrid grid,
-        (ImmutableArray<UncertaintyEntry> Uncertainties, ImmutableArray<Hertz> Frequencies, Requirement? Requirement,
-            Confidence Confidence) choices)
+        ShieldingCurve curve, BandStatement band, FrequencyGrid grid, BudgetQuestion question)
     {
         ArgumentNullException.ThrowIfNull(curve);
         ArgumentNullException.ThrowIfNull(band);
         ArgumentNullException.ThrowIfNull(grid);
+        ArgumentNullException.ThrowIfNull(question);
         if (curve.Levels is not { Repeated: true })
         {
             return new SpecimenBudgets { Name = curve.Name, Frequencies = [], Mean = null };
         }
 
-        ImmutableArray<StatedError> errors = StatedError.Of(choices.Uncertainties);
-        var reading = new ReadingBudget(curve, errors, choices.Confidence);
+        ImmutableArray<StatedError> errors = StatedError.Of(question.Uncertainties);
+        var reading = new ReadingBudget(curve, errors, question.Confidence);
         return new SpecimenBudgets
         {
             Name = curve.Name,
-            Frequencies = [.. BudgetPlaces.Of(curve, grid, choices.Frequencies, choices.Requirement).Select(reading.At)],
-            Mean = MeanBudget.Of(curve, band, errors, choices.Confidence),
+            Frequencies = [.. BudgetPlaces.Of(curve, grid, question.Frequencies, question.Requirement).Select(reading.At)],
+            Mean = MeanBudget.Of(curve, band, errors, question.Confidence),
         };
     }
 }

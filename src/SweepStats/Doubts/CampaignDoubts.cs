@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Floor;
-using SweepStats.Repeats;
 using SweepStats.Statistics;
 using SweepStats.Uncertainty;
 
@@ -19,28 +18,18 @@ public sealed record CampaignDoubts
     /// <summary>Doubts of single readings, one a specimen, in their order.</summary>
     public required ImmutableArray<SpecimenDoubts> Specimens { get; init; }
 
-    /// <summary>Looks for all of it.</summary>
-    /// <param name="campaign">The aligned sweeps.</param>
-    /// <param name="floor">The floor, null where none is known, and when it was measured.</param>
-    /// <param name="drift">How reference and covered sweeps moved, and when the reference was taken.</param>
-    /// <param name="overload">Where the receiver no longer follows the level.</param>
-    /// <param name="threads">Threads to use.</param>
-    internal static CampaignDoubts Of(
-        AlignedCampaign campaign, (NoiseFloor? Level, FloorHistory? History) floor,
-        (ImmutableArray<DriftTest> Tests, ReferenceTiming Timing) drift, ReferenceOverload overload, int threads) => new()
-        {
-            Motions = FloorMotion.Of(campaign, floor.Level, floor.History),
-            Drift = DriftAllowance.Of(drift.Tests, campaign, drift.Timing),
-            Specimens = OfSpecimens(campaign, floor.Level, overload, threads),
-        };
-
     /// <summary>The floor, as far off as covered noise shows it to be.</summary>
     public NoiseFloor? Widened(NoiseFloor? floor) =>
         floor is null || Motions.IsEmpty ? floor
             : floor with { HalfWidthDb = Math.Max(floor.HalfWidthDb, Motions.Max(m => m.ReachDb)) };
 
-    private static ImmutableArray<SpecimenDoubts> OfSpecimens(AlignedCampaign campaign, NoiseFloor? floor,
-        ReferenceOverload overload, int threads)
+    /// <summary>Looks for doubts of single readings.</summary>
+    /// <param name="campaign">The aligned sweeps.</param>
+    /// <param name="floor">The floor; null where none is known.</param>
+    /// <param name="overload">Where the receiver no longer follows the level.</param>
+    /// <param name="threads">Threads to use.</param>
+    internal static ImmutableArray<SpecimenDoubts> OfSpecimens(
+        AlignedCampaign campaign, NoiseFloor? floor, ReferenceOverload overload, int threads)
     {
         var shape = new LostShape(campaign, floor);
         SpecimenDoubts Of(int i) => Lost(shape.Of(campaign.Covered[i]), campaign.Grid.Count)

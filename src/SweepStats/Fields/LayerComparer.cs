@@ -67,7 +67,8 @@ public static class LayerComparer
         double[] weights = LogWeights.OfPart(grid, grid.Band, compared.Contains);
         (CandidateMean Mean, double? DeviationDb)[] figures =
             CandidateFigures.Of([.. both.Select(s => s.Sweeps)], [.. both.Select(s => s.Curve)], (weights, byPlacement));
-        CandidateMean before = Mean(figures[..few.Length]), after = Mean(figures[few.Length..]);
+        CandidateMean[] means = [.. figures.Select(f => f.Mean)];
+        CandidateMean before = Mean(means[..few.Length]), after = Mean(means[few.Length..]);
         BandFigure added = YardstickDifference.Of(after, before, confidence);
         return step with
         {
@@ -77,9 +78,8 @@ public static class LayerComparer
         };
     }
 
-    private static CandidateMean Mean((CandidateMean Mean, double? DeviationDb)[] figures)
+    private static CandidateMean Mean(CandidateMean[] means)
     {
-        CandidateMean[] means = [.. figures.Select(f => f.Mean)];
         double error = Math.Sqrt(means.Sum(m => m.StandardError * m.StandardError)) / means.Length;
         return new CandidateMean(means.Average(m => m.Value), error, means.Min(m => m.DegreesOfFreedom), means.Any(m => m.Open))
         {

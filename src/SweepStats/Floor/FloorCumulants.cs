@@ -13,7 +13,8 @@ internal readonly record struct FloorCumulants(double Second, double Third, doub
         double correlation = split.Scatter.Correlation;
         double fewer = (1 + correlation) / (1 - correlation);
         int sweeps = floor.SweepCount;
-        (double[] level, int[] count, _) = FloorWindow.Pool(split.Scatter.Mean, split.Ambient, split.Noise[0], (sweeps, fewer));
+        (double[] level, int[] count, _) =
+            FloorWindow.Pool(split.Scatter.Mean, split.Ambient, split.Noise[0], new(sweeps, fewer));
         double second = 0, third = 0;
         int readings = 0;
         for (int f = 0; f < level.Length; f++)

@@ -57,8 +57,8 @@ public sealed record FloorLife
 
         (double level, int tied, int groups) = Commonest(floor);
         int count = floor.SweepCount * floor.PointCount;
-        FloorState state = Stuck((tied, count, groups),
-            () => Math.Min(OtherStep(campaign), Math.Max(FinestStepDb, DisplayStep.Shared([level]))));
+        double Step() => Math.Min(OtherStep(campaign), Math.Max(FinestStepDb, DisplayStep.Shared([level])));
+        FloorState state = Stuck(new(tied, count, groups), Step);
         BottomTies bottom = BottomTies.Of(floor);
         bool cut = state == FloorState.Alive ? bottom.IsLimit
             : state == FloorState.Stuck && groups == 1 && tied < count && BottomTies.IsAt(level, bottom.LevelDb);
@@ -69,17 +69,17 @@ public sealed record FloorLife
     }
 
     // The step is looked for in all sweeps of the campaign, and few floors need it.
-    private static FloorState Stuck((int Tied, int Count, int Groups) readings, Func<double> step) =>
+    private static FloorState Stuck(LevelTies readings, Func<double> step) =>
         readings.Tied <= MostInOneLevel * readings.Count ? FloorState.Alive : BeyondChance(readings, step());
 
-    private static FloorState BeyondChance((int Tied, int Count, int Groups) readings, double step) =>
+    private static FloorState BeyondChance(LevelTies readings, double step) =>
         Chance(readings, step, ManyLooks) < ByChance ? FloorState.Stuck
             : readings.Tied == readings.Count && Chance(readings, step, UsualLooks) < ByChance ? FloorState.Hidden
             : FloorState.Alive;
 
     // That noise of so many looks brings so many readings into one step; the first of each group sets the level that the others
     // agree with.
-    private static double Chance((int Tied, int Count, int Groups) readings, double step, double looks)
+    private static double Chance(LevelTies readings, double step, double looks)
     {
         int agree = readings.Tied - readings.Groups;
         double one = SteppedReadings.InOneStep(step, new DetectorNoise(looks).LogStandardDeviation);
@@ -109,4 +109,9 @@ public sealed record FloorLife
         SweepBlock[] others = [campaign.Reference, .. campaign.Covered.Select(c => c.Block)];
         return Math.Max(FinestStepDb, DisplayStep.OfVarying(others) ?? DisplayStep.Shared(others));
     }
+
+    /// <summary>
+    /// Readings at the commonest level, all readings, and groups whose first reading sets that level: one, or one a sweep.
+    /// </summary>
+    private readonly record struct LevelTies(int Tied, int Count, int Groups);
 }

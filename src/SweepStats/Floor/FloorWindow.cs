@@ -28,23 +28,21 @@ internal static class FloorWindow
     /// <param name="mean">Log mean at each frequency in dB.</param>
     /// <param name="leftOut">Frequencies that keep their own level and serve no neighbour.</param>
     /// <param name="noise">How noise reads.</param>
-    /// <param name="readings">
-    /// Independent readings behind one mean and, for the correlation between neighbours, how many times fewer behind a pooled
-    /// one.
-    /// </param>
-    public static (double[] Level, int[] Count, double[] Disagreement) Pool(ReadOnlySpan<double> mean, ReadOnlySpan<bool> leftOut,
-        DetectorNoise noise, (int One, double Fewer) readings)
+    /// <param name="readings">How many readings count.</param>
+    public static (double[] Level, int[] Count, double[] Disagreement) Pool(
+        ReadOnlySpan<double> mean, ReadOnlySpan<bool> leftOut, DetectorNoise noise, IndependentReadings readings)
     {
-        (double[] sums, int[] counts) = Cumulate(mean, leftOut);
-        (double Below, double Above)[] reach = Reach(noise, readings);
+        Cumulated along = Cumulate(mean, leftOut);
+        Slack[] reach = Reach(noise, readings);
         var level = new double[mean.Length];
         var count = new int[mean.Length];
         var disagreement = new double[mean.Length];
         double variance = noise.LogStandardDeviation * noise.LogStandardDeviation / readings.One;
         for (int f = 0; f < mean.Length; f++)
         {
-            (level[f], count[f]) = leftOut[f] ? (mean[f], 1) : Widest(f, sums, counts, reach);
-            disagreement[f] = leftOut[f] ? 0 : Disagreement(f, (level[f], count[f]), (sums, counts), (variance, readings.Fewer));
+            Pooled pooled = leftOut[f] ? new(mean[f], 1) : Widest(f, along, reach);
+            (level[f], count[f]) = pooled;
+            disagreement[f] = leftOut[f] ? 0 : Disagreement(f, pooled, along, new(variance, readings.Fewer));
         }
 
         return (level, count, disagreement);
@@ -52,29 +50,28 @@ internal static class FloorWindow
 
     // Beside a step the window to the quiet side grows on where the one round the point has to stop. Round the point is better
     // where both do: a slope biases it least.
-    private static (double Level, int Count) Widest(int f, double[] sums, int[] counts, (double Below, double Above)[] reach)
+    private static Pooled Widest(int f, Cumulated along, Slack[] reach)
     {
-        int last = sums.Length - 2;
-        (double Level, int Count) round = Grown(sums, counts, reach, half =>
+        int last = along.Sums.Length - 2;
+        Pooled round = Grown(along, reach, half =>
         {
             int reachable = Math.Min(half, Math.Max(Math.Min(f, last - f), Overhang));
-            return (Math.Max(0, f - reachable), Math.Min(last, f + reachable));
+            return new(Math.Max(0, f - reachable), Math.Min(last, f + reachable));
         });
         if (round.Count >= FullEnough)
         {
             return round;
         }
 
-        (double Level, int Count) left = Grown(sums, counts, reach, half => (Math.Max(0, f - (2 * half)), f));
-        (double Level, int Count) right = Grown(sums, counts, reach, half => (f, Math.Min(last, f + (2 * half))));
-        (double Level, int Count) side = left.Count >= right.Count ? left : right;
+        Pooled left = Grown(along, reach, half => new(Math.Max(0, f - (2 * half)), f));
+        Pooled right = Grown(along, reach, half => new(f, Math.Min(last, f + (2 * half))));
+        Pooled side = left.Count >= right.Count ? left : right;
         return side.Count > 2 * round.Count ? side : round;
     }
 
     // A step too small to be seen still moves the level. What narrower windows differ by, less what chance makes them differ by,
     // is taken as its size.
-    private static double Disagreement(int f, (double Level, int Count) pooled, (double[] Sums, int[] Counts) along,
-        (double One, double Fewer) variance)
+    private static double Disagreement(int f, Pooled pooled, Cumulated along, Chance variance)
     {
         double largest = 0;
         int last = along.Sums.Length - 2;
@@ -97,18 +94,17 @@ internal static class FloorWindow
         return Math.Sqrt(largest);
     }
 
-    private static (double Level, int Count) Grown(double[] sums, int[] counts, (double Below, double Above)[] reach,
-        Func<int, (int Start, int Last)> window)
+    private static Pooled Grown(Cumulated along, Slack[] reach, Func<int, Window> window)
     {
-        (double Level, int Count) best = default;
+        Pooled best = default;
         double low = double.NegativeInfinity;
         double high = double.PositiveInfinity;
         foreach (int half in HalfWidths)
         {
             (int start, int last) = window(half);
             int end = last + 1;
-            int count = counts[end] - counts[start];
-            double level = (sums[end] - sums[start]) / count;
+            int count = along.Counts[end] - along.Counts[start];
+            double level = (along.Sums[end] - along.Sums[start]) / count;
             low = Math.Max(low, level - reach[count].Below);
             high = Math.Min(high, level + reach[count].Above);
             if (low > high)
@@ -116,27 +112,27 @@ internal static class FloorWindow
                 break;
             }
 
-            best = (level, count);
+            best = new(level, count);
         }
 
         return best;
     }
 
     // By number of frequencies in a window; a reach of 0 for none.
-    private static (double Below, double Above)[] Reach(DetectorNoise noise, (int One, double Fewer) readings)
+    private static Slack[] Reach(DetectorNoise noise, IndependentReadings readings)
     {
-        var reach = new (double Below, double Above)[(2 * HalfWidths[^1]) + 2];
+        var reach = new Slack[(2 * HalfWidths[^1]) + 2];
         for (int count = 1; count < reach.Length; count++)
         {
             double independent = Math.Max(readings.One, readings.One * count / (count > 1 ? readings.Fewer : 1));
-            reach[count] =
-                (noise.CriticalRise(independent, ProbabilityBelow), -noise.CriticalRise(independent, ProbabilityAbove));
+            reach[count] = new(
+                noise.CriticalRise(independent, ProbabilityBelow), -noise.CriticalRise(independent, ProbabilityAbove));
         }
 
         return reach;
     }
 
-    private static (double[] Sums, int[] Counts) Cumulate(ReadOnlySpan<double> mean, ReadOnlySpan<bool> leftOut)
+    private static Cumulated Cumulate(ReadOnlySpan<double> mean, ReadOnlySpan<bool> leftOut)
     {
         var sums = new double[mean.Length + 1];
         var counts = new int[mean.Length + 1];
@@ -146,6 +142,21 @@ internal static class FloorWindow
             counts[f + 1] = counts[f] + (leftOut[f] ? 0 : 1);
         }
 
-        return (sums, counts);
+        return new(sums, counts);
     }
+
+    /// <summary>A level in dB, and the number of frequencies behind it.</summary>
+    private readonly record struct Pooled(double Level, int Count);
+
+    /// <summary>Sums and numbers of the means at all frequencies below one.</summary>
+    private readonly record struct Cumulated(double[] Sums, int[] Counts);
+
+    /// <summary>The first and the last frequency that are pooled.</summary>
+    private readonly record struct Window(int Start, int Last);
+
+    /// <summary>How far in dB the true level may lie below a mean and above it.</summary>
+    private readonly record struct Slack(double Below, double Above);
+
+    /// <summary>Variance of one mean in dB², and how many times fewer than their number count together.</summary>
+    private readonly record struct Chance(double One, double Fewer);
 }

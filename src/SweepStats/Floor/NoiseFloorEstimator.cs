@@ -104,7 +104,7 @@ public static class NoiseFloorEstimator
         double correlation = scatter.Correlation;
         double inflation = Math.Sqrt((1 + correlation) / (1 - correlation));
         (double[] level, int[] count, double[] disagreement) =
-            FloorWindow.Pool(scatter.Mean, ambient, noise[0], (sweeps, inflation * inflation));
+            FloorWindow.Pool(scatter.Mean, ambient, noise[0], new(sweeps, inflation * inflation));
         double? offset = OffsetDeviation(scatter, deviation * inflation);
         double chanceDof = Math.Max(1, Math.Max(sweeps - 1, 0.5) * (floor.PointCount - 1) / (inflation * inflation));
         Contribution rounding = new(DisplayStep.Deviation(floor), double.PositiveInfinity);

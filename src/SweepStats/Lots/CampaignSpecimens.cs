@@ -17,11 +17,14 @@ internal sealed class CampaignSpecimens
     public CampaignSpecimens(CampaignLots of, FrequencyGrid at)
     {
         (_of, _at) = (of, at);
-        (_curves, _specimens) =
-            LotMembers.Of((of.Curves, [.. of.Campaign.Covered.Zip(of.Curves, SpecimenSweeps.Of)]), of.Yardstick);
+        (_curves, _specimens) = LotMembers.Of(
+            new(of.Curves, [.. of.Campaign.Covered.Zip(of.Curves, SpecimenSweeps.Of)]), of.Yardstick);
         Values = [.. _specimens.Select(s => Read(f => s.Values[f]))];
         Bounds = [.. _specimens.Select(s => Read(f => s.Bounds[f] ? 1 : 0).Select(b => b > 0).ToArray())];
     }
+
+    /// <summary>Label of the campaign.</summary>
+    public string Label => _of.Label;
 
     /// <summary>Shielding of each specimen at each frequency in dB, or a bound.</summary>
     public double[][] Values { get; }
@@ -36,11 +39,11 @@ internal sealed class CampaignSpecimens
     /// <summary>Lots as they come, with the means of their specimens and the plain means of their readings.</summary>
     /// <param name="weights">Of the part of the band that is compared.</param>
     /// <param name="all">Of the whole band.</param>
-    public IEnumerable<(string Lot, double[] Means, double PlainMean)> Lots(double[] weights, double[] all) => _specimens
+    public IEnumerable<LotMeans> Lots(double[] weights, double[] all) => _specimens
         .Select((s, i) => (s.Name.Lot, Mean: LogWeights.Mean(weights, f => Values[i][f]),
             Plain: MeanOf(all, f => PlainReading.Of(_curves[i].Readings[f]))))
         .GroupBy(s => s.Lot)
-        .Select(g => (g.Key, g.Select(s => s.Mean).ToArray(), g.Average(s => s.Plain)));
+        .Select(g => new LotMeans(g.Key, [.. g.Select(s => s.Mean)], g.Average(s => s.Plain)));
 
     /// <summary>Errors that all specimens of the campaign have in common; null where the reference does not repeat.</summary>
     public Contribution[]? Shared(double[] weights) => SharedErrors.Of(_curves, own => MeanOf(weights, own));

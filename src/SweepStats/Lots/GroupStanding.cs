@@ -11,8 +11,7 @@ namespace SweepStats.Lots;
 /// <param name="CriticalK">
 /// k that this group passes by chance at 5 % and at 1 %, by its own number of values; not numbers for a single value.
 /// </param>
-public readonly record struct GroupMember(string Name, int Count, double H, double K,
-    (double Straggler, double Outlier) CriticalK);
+public readonly record struct GroupMember(string Name, int Count, double H, double K, ConsistencyLimits CriticalK);
 
 /// <summary>Whether the means and scatters of groups of repeats go together, by the checks of ISO 5725-2. Immutable.</summary>
 /// <remarks>
@@ -44,7 +43,7 @@ public sealed record GroupStanding
     public required double ReproducibilityDb { get; init; }
 
     /// <summary>h that one given group passes at 5 % and at 1 %.</summary>
-    public required (double Straggler, double Outlier) CriticalH { get; init; }
+    public required ConsistencyLimits CriticalH { get; init; }
 
     /// <summary>
     /// Cochran's C, the share of all squares, of the group whose share is least likely by chance; that group, and the probability
@@ -61,7 +60,7 @@ public sealed record GroupStanding
     /// The comparison; null for fewer than three groups, fewer than two of them with two values, a value that is not finite, or
     /// where nothing scatters.
     /// </returns>
-    internal static GroupStanding? Of(IReadOnlyList<(string Name, double[] Values)> groups)
+    internal static GroupStanding? Of(IReadOnlyList<GroupValues> groups)
     {
         if (groups.Count < 3 || groups.Count(g => g.Values.Length > 1) < 2
             || !groups.All(g => Array.TrueForAll(g.Values, double.IsFinite)))
@@ -89,17 +88,17 @@ public sealed record GroupStanding
             Members = [.. members],
             RepeatabilityDb = found.Repeatability,
             ReproducibilityDb = found.Reproducibility,
-            CriticalH = (GroupConsistency.MandelH(groups.Count, StragglerLevel),
-                GroupConsistency.MandelH(groups.Count, OutlierLevel)),
+            CriticalH = new(
+                GroupConsistency.MandelH(groups.Count, StragglerLevel), GroupConsistency.MandelH(groups.Count, OutlierLevel)),
             Cochran = LeastLikelyScatter([.. members.Where(m => m.Count > 1)], degrees),
             Grubbs = (outermost.Statistic, groups[outermost.Index].Name, outermost.Probability),
         };
     }
 
-    private static (double Straggler, double Outlier) LimitsOfK(int own, int all)
+    private static ConsistencyLimits LimitsOfK(int own, int all)
     {
         double At(double level) => own < 1 ? double.NaN : GroupConsistency.MandelKOfDegrees(own, all - own, level);
-        return (At(StragglerLevel), At(OutlierLevel));
+        return new(At(StragglerLevel), At(OutlierLevel));
     }
 
     // The largest share is not the answer where sizes differ: ten values have more of the squares than three by their number

@@ -7,7 +7,7 @@ namespace SweepStats.Lots;
 internal sealed class HistoryPairs
 {
     private readonly HistoryPart[] _bands;
-    private readonly List<(int First, int Second)> _pairs = [];
+    private readonly List<LotPair> _pairs = [];
     private readonly double[][] _byBand;
 
     /// <param name="whole">Means over the whole band.</param>
@@ -18,7 +18,7 @@ internal sealed class HistoryPairs
         _bands = bands;
         bool Repeated(int lot) => whole.Lots[lot].Means.Length > 1;
         int[] lots = [.. Enumerable.Range(0, whole.Lots.Length).Where(Repeated)];
-        _pairs.AddRange(lots.SelectMany((a, i) => lots[(i + 1)..].Select(b => (a, b))));
+        _pairs.AddRange(lots.SelectMany((a, i) => lots[(i + 1)..].Select(b => new LotPair(a, b))));
         _byBand = [.. _pairs.Select(ByBand)];
         HistoryPair[] pairs = [.. _pairs.Select((p, i) => Pair(whole, frequencies, p, _byBand[i]))];
         int[] told = [.. Enumerable.Range(0, pairs.Length).Where(i => pairs[i].Probability is not null)];
@@ -43,7 +43,7 @@ internal sealed class HistoryPairs
     ];
 
     // Allowing for the number of bands; not a number where a band does not tell.
-    private double[] ByBand((int First, int Second) pair)
+    private double[] ByBand(LotPair pair)
     {
         double?[] single = [.. _bands.Select(b => b.Tested(pair.First, pair.Second)?.ProbabilityAlike)];
         int[] told = [.. Enumerable.Range(0, single.Length).Where(b => single[b] is not null)];
@@ -57,8 +57,7 @@ internal sealed class HistoryPairs
         return all;
     }
 
-    private static HistoryPair Pair(HistoryPart whole, LotOverFrequency[] frequencies, (int First, int Second) pair,
-        double[] bands)
+    private static HistoryPair Pair(HistoryPart whole, LotOverFrequency[] frequencies, LotPair pair, double[] bands)
     {
         (HistoryEntry first, HistoryEntry second) = (whole.Lots[pair.First], whole.Lots[pair.Second]);
         ImmutableArray<HistoryPoint> points =
@@ -71,4 +70,7 @@ internal sealed class HistoryPairs
             Probability = HistoryPairComparer.Together(tested?.ProbabilityAlike, points.Min(p => p.Adjusted), named),
         };
     }
+
+    /// <summary>Two lots by their places.</summary>
+    private readonly record struct LotPair(int First, int Second);
 }

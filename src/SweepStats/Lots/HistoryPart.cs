@@ -12,15 +12,15 @@ internal sealed class HistoryPart
     private readonly Contribution[]?[] _shared;
     private readonly double _marginDb;
 
-    /// <param name="campaigns">Labels and specimens.</param>
+    /// <param name="campaigns">Their specimens.</param>
     /// <param name="all">Weights of the frequencies of the band, which sum to 1.</param>
     /// <param name="question">What is asked.</param>
-    public HistoryPart(IReadOnlyList<(string Label, CampaignSpecimens Specimens)> campaigns, double[] all, LotQuestion question)
+    public HistoryPart(IReadOnlyList<CampaignSpecimens> campaigns, double[] all, LotQuestion question)
     {
-        double[] clear = [.. all.Select((w, f) => campaigns.Any(c => Array.Exists(c.Specimens.Bounds, b => b[f])) ? 0 : w)];
+        double[] clear = [.. all.Select((w, f) => campaigns.Any(c => Array.Exists(c.Bounds, b => b[f])) ? 0 : w)];
         (ClearShare, Weights, _marginDb) = (clear.Sum(), LogWeights.Whole(clear), question.MarginDb);
-        _shared = [.. campaigns.Select(c => ClearShare > 0 ? c.Specimens.Shared(Weights) : null)];
-        Lots = [.. campaigns.SelectMany((c, i) => c.Specimens.Lots(Weights, all)
+        _shared = [.. campaigns.Select(c => ClearShare > 0 ? c.Shared(Weights) : null)];
+        Lots = [.. campaigns.SelectMany((c, i) => c.Lots(Weights, all)
             .Select(l => new HistoryEntry(i, new HistoryLot(c.Label, Figures(l, _shared[i], question)), l.Means)))];
     }
 
@@ -50,8 +50,6 @@ internal sealed class HistoryPart
     private static Contribution Own(HistoryEntry lot) =>
         new(Sample.StandardDeviation(lot.Means) / Math.Sqrt(lot.Means.Length), lot.Means.Length - 1);
 
-    private LotSummary Figures((string Lot, double[] Means, double PlainMean) lot, Contribution[]? shared,
-        LotQuestion question) =>
-        LotFigures.Of((lot.Lot, lot.PlainMean), ClearShare > 0 ? lot.Means : [.. lot.Means.Select(_ => double.NaN)],
-            shared, question);
+    private LotSummary Figures(LotMeans lot, Contribution[]? shared, LotQuestion question) =>
+        LotFigures.Of(ClearShare > 0 ? lot : lot with { Means = [.. lot.Means.Select(_ => double.NaN)] }, shared, question);
 }

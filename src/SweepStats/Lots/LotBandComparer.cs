@@ -7,10 +7,14 @@ using SweepStats.Statistics;
 namespace SweepStats.Lots;
 
 /// <summary>Compares lots over one band.</summary>
-internal static class LotBandComparer
+/// <param name="specimens">Specimens of the lots.</param>
+/// <param name="curves">Their shielding, in the same order.</param>
+/// <param name="frequencies">The lots frequency by frequency.</param>
+/// <param name="question">What is asked of them.</param>
+internal sealed class LotBandComparer(
+    LotSpecimens specimens, ImmutableArray<ShieldingCurve> curves, LotFrequency[] frequencies, LotQuestion question)
 {
-    public static LotBand Of(LotSpecimens specimens, LotFrequency[] frequencies, NamedBand band,
-        (LotQuestion Question, ImmutableArray<ShieldingCurve> Curves) from)
+    public LotBand Over(NamedBand band)
     {
         int[] inside = [.. Enumerable.Range(0, frequencies.Length).Where(f => band.Band.Contains(frequencies[f].At))];
         double[] weights = specimens.ClearWeights(band);
@@ -20,37 +24,42 @@ internal static class LotBandComparer
         double[] means = [.. specimens.Specimens.Select(s => share > 0 ? LogWeights.Mean(mean, s.Values) : double.NaN)];
         double[][] byLot = [.. specimens.Lots.Select((_, l) => specimens.OfLot<double>(l, means))];
         double[] all = LogWeights.Within(specimens.Grid, band.Band);
-        double[] plain = [.. from.Curves.Select(c => LogWeights.Mean(all, f => PlainReading.Of(c.Readings[f])))];
-        CurveAnova? curves = share > 0 ? Curves(specimens, weights) : null;
-        double? probability = Probability(curves?.Probability, [.. inside.Select(f => frequencies[f])]);
+        double[] plain = [.. curves.Select(c => LogWeights.Mean(all, f => PlainReading.Of(c.Readings[f])))];
+        CurveAnova? anova = share > 0 ? Curves(weights) : null;
+        double? probability = Probability(anova?.Probability, [.. inside.Select(f => frequencies[f])]);
         return new LotBand
         {
             Name = band.Name,
             Band = new FrequencyBand(frequencies[inside[0]].At, frequencies[inside[^1]].At),
             ClearShare = share,
-            SharedErrorDb = share > 0 && SharedErrors.Of(from.Curves, own => LogWeights.Mean(mean, own)) is { } shared
-                ? SharedErrors.Reach(shared, from.Question.Confidence.TwoSidedQuantile) : null,
-            Lots = [.. specimens.Lots.Select((name, l) =>
-                LotFigures.Of((name, Sample.Mean(specimens.OfLot<double>(l, plain))), byLot[l],
-                    SharedErrors.Of(specimens.OfLot(l, from.Curves.AsSpan()), own => LogWeights.Mean(mean, own)),
-                    from.Question))],
+            SharedErrorDb = share > 0 && Shared(curves) is { } shared
+                ? SharedErrors.Reach(shared, question.Confidence.TwoSidedQuantile) : null,
+            Lots =
+            [
+                .. specimens.Lots.Select((name, l) => LotFigures.Of(
+                    new(name, byLot[l], Sample.Mean(specimens.OfLot<double>(l, plain))),
+                    Shared(specimens.OfLot(l, curves.AsSpan())), question)),
+            ],
             Specimens = [.. specimens.Specimens.Zip(means, (s, m) => new SpecimenMean(s.Name, m))],
-            Pairs = share > 0 ? [.. LotFigures.Pairs(specimens.Lots, byLot, from.Question.MarginDb)] : [],
-            Foremost = share > 0
-                ? Foremost(specimens, byLot, (mean, Open(specimens, from.Curves, inside), probability), from) : [],
-            Curves = curves,
+            Pairs = share > 0 ? [.. LotFigures.Pairs(specimens.Lots, byLot, question.MarginDb)] : [],
+            Foremost = share > 0 ? Foremost(byLot, mean, Open(inside), probability) : [],
+            Curves = anova,
             Probability = probability,
             Scatter = share > 0 ? LevelScatter.Of(specimens.Design, sweeps) : [],
-            SpecimenStanding = share > 0 ? SpecimenStanding(specimens, sweeps) : null,
-            OverTime = share > 0
-                ? OverTime(TimedSpecimen.InOrder([.. specimens.Specimens.Zip(means,
-                    (s, m) => new TimedSpecimen(s.Name.Lot, s.Name.Specimen, s.TakenAt, m))])) : [],
-            LotStanding = share > 0 ? GroupStanding.Of([.. specimens.Lots.Zip(byLot)]) : null,
+            SpecimenStanding = share > 0 ? SpecimenStanding(sweeps) : null,
+            OverTime = share > 0 ? OverTime(TimedSpecimen.InOrder([.. specimens.Specimens.Zip(means, Timed)])) : [],
+            LotStanding = share > 0
+                ? GroupStanding.Of([.. specimens.Lots.Zip(byLot, (name, values) => new GroupValues(name, values))]) : null,
         };
+
+        Contribution[]? Shared(IReadOnlyList<ShieldingCurve> of) => SharedErrors.Of(of, own => LogWeights.Mean(mean, own));
     }
 
+    private static TimedSpecimen Timed(SpecimenSweeps specimen, double mean) =>
+        new(specimen.Name.Lot, specimen.Name.Specimen, specimen.TakenAt, mean);
+
     // Where something transmits, or the reference hardly rises, nobody sees anything of any lot: that speaks for none.
-    private static bool[] Open(LotSpecimens specimens, ImmutableArray<ShieldingCurve> curves, int[] inside)
+    private bool[] Open(int[] inside)
     {
         bool Hides(int i, int f) =>
             specimens.Specimens[i].Bounds[f] && curves[i].Readings[f].Evidence is { Ambient: false, ReferenceInFloor: false };
@@ -59,18 +68,16 @@ internal static class LotBandComparer
     }
 
     // Where nothing shows that lots differ, none is called better than another.
-    private static ImmutableArray<string> Foremost(
-        LotSpecimens specimens, double[][] byLot, (double[] Weights, bool[] Open, double? Probability) over,
-        (LotQuestion Question, ImmutableArray<ShieldingCurve> Curves) from)
+    private ImmutableArray<string> Foremost(double[][] byLot, double[] weights, bool[] open, double? probability)
     {
-        ShieldingCurve[][] curves = [.. specimens.Lots.Select((_, l) => specimens.OfLot(l, from.Curves.AsSpan()))];
-        bool[] stays = ForemostLots.Among(byLot, curves, over.Weights, over.Open, from.Question.FalseAlarm);
-        bool differ = over.Probability <= from.Question.FalseAlarm;
+        ShieldingCurve[][] ofLots = [.. specimens.Lots.Select((_, l) => specimens.OfLot(l, curves.AsSpan()))];
+        bool[] stays = ForemostLots.Among(byLot, ofLots, weights, open, question.FalseAlarm);
+        bool differ = probability <= question.FalseAlarm;
         return [.. Enumerable.Range(0, stays.Length).Where(l => stays[l] || !differ).OrderByDescending(l => Sample.Mean(byLot[l]))
             .Select(l => specimens.Lots[l])];
     }
 
-    private static CurveAnova? Curves(LotSpecimens specimens, double[] weights) =>
+    private CurveAnova? Curves(double[] weights) =>
         specimens.Lots.Length > 1 && specimens.Specimens.Length > specimens.Lots.Length
         && CurveAnova.Of([.. specimens.Specimens.Select(s => s.Values)], weights, specimens.LotOf) is { F: var ratio } test
         && double.IsFinite(ratio) ? test : null;
@@ -90,15 +97,15 @@ internal static class LotBandComparer
     }
 
     // Repeats of a specimen are its placements, or its sweeps where no specimen was placed twice.
-    private static GroupStanding? SpecimenStanding(LotSpecimens specimens, double[] sweeps)
+    private GroupStanding? SpecimenStanding(double[] sweeps)
     {
         bool byPlacement = SpecimenSweeps.RepeatByPlacement(specimens.Specimens);
-        List<(string, double[])> groups = [];
+        List<GroupValues> groups = [];
         int next = 0;
         foreach (SpecimenSweeps specimen in specimens.Specimens)
         {
             double[] own = sweeps[next..(next += specimen.SweepCount)];
-            groups.Add((specimen.Name.ToString(), specimen.Repeats(own, byPlacement)));
+            groups.Add(new(specimen.Name.ToString(), specimen.Repeats(own, byPlacement)));
         }
 
         return GroupStanding.Of(groups);

@@ -29,30 +29,30 @@ public static class LotComparer
     {
         ArgumentNullException.ThrowIfNull(campaign);
         ArgumentNullException.ThrowIfNull(question);
-        return Of(campaign, (curves, [.. campaign.Covered.Zip(curves, SpecimenSweeps.Of)]), bands, (question, threads));
+        var specimens = new CurvesAndSweeps(curves, [.. campaign.Covered.Zip(curves, SpecimenSweeps.Of)]);
+        return Of(campaign, specimens, bands, question, threads);
     }
 
     internal static LotComparison Of(
-        AlignedCampaign campaign, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens,
-        ImmutableArray<NamedBand> bands, (LotQuestion Question, int Threads) asked)
+        AlignedCampaign campaign, CurvesAndSweeps specimens, ImmutableArray<NamedBand> bands, LotQuestion question, int threads)
     {
         var pieces = new LotSpecimens(campaign.Grid, specimens.Sweeps);
-        LotFrequency[] frequencies = new FrequencyComparer(pieces, specimens.Curves, asked.Question).All(asked.Threads);
+        LotFrequency[] frequencies = new FrequencyComparer(pieces, specimens.Curves, question).All(threads);
         ImmutableArray<LotFrequency> adjusted = Adjusted(frequencies);
+        var comparer = new LotBandComparer(pieces, specimens.Curves, frequencies, question);
         ImmutableArray<LotBand> compared =
         [
-            LotBandComparer.Of(pieces, frequencies, new NamedBand("", campaign.Grid.Band),
-                (asked.Question, specimens.Curves)) with { Name = null },
-            .. bands.Select(band => LotBandComparer.Of(pieces, frequencies, band, (asked.Question, specimens.Curves))),
+            comparer.Over(new NamedBand("", campaign.Grid.Band)) with { Name = null },
+            .. bands.Select(comparer.Over),
         ];
         return new LotComparison
         {
             Lots = pieces.Lots,
-            Question = asked.Question,
+            Question = question,
             Frequencies = adjusted,
             // Single frequencies speak only where the whole does, so that one answer never contradicts the other.
-            Stretches = compared[0].Probability <= asked.Question.FalseAlarm
-                ? LotStretch.Of(adjusted, pieces.Lots, asked.Question.FalseAlarm) : [],
+            Stretches = compared[0].Probability <= question.FalseAlarm
+                ? LotStretch.Of(adjusted, pieces.Lots, question.FalseAlarm) : [],
             Bands = compared,
         };
     }

@@ -55,9 +55,9 @@ internal sealed class LotDesign
     {
         (VarianceLevel Level, int[] Groups)[] all =
         [
-            (VarianceLevel.Lot, Numbered(specimens, (s, _) => (s.Name.Lot, "", 0))),
-            (VarianceLevel.Specimen, Numbered(specimens, (s, _) => (s.Name.Lot, s.Name.Specimen, 0))),
-            (VarianceLevel.Placement, Numbered(specimens, (s, placement) => (s.Name.Lot, s.Name.Specimen, placement))),
+            (VarianceLevel.Lot, Numbered(specimens, (s, _) => new(s.Name.Lot, "", 0))),
+            (VarianceLevel.Specimen, Numbered(specimens, (s, _) => new(s.Name.Lot, s.Name.Specimen, 0))),
+            (VarianceLevel.Placement, Numbered(specimens, (s, placement) => new(s.Name.Lot, s.Name.Specimen, placement))),
         ];
         List<(VarianceLevel Level, int[] Groups)> kept = [];
         VarianceLevel innermost = VarianceLevel.Sweep;
@@ -92,15 +92,15 @@ internal sealed class LotDesign
     }
 
     // The group of each sweep, numbered through over all specimens.
-    private static int[] Numbered(IReadOnlyList<SpecimenSweeps> specimens, Func<SpecimenSweeps, int, (string, string, int)> group)
+    private static int[] Numbered(IReadOnlyList<SpecimenSweeps> specimens, Func<SpecimenSweeps, int, GroupKey> group)
     {
-        var numbers = new Dictionary<(string, string, int), int>();
+        var numbers = new Dictionary<GroupKey, int>();
         List<int> groups = [];
         foreach (SpecimenSweeps specimen in specimens)
         {
             foreach (int placement in specimen.Placements)
             {
-                (string, string, int) key = group(specimen, placement);
+                GroupKey key = group(specimen, placement);
                 if (!numbers.TryGetValue(key, out int number))
                 {
                     numbers.Add(key, number = numbers.Count);
@@ -112,4 +112,7 @@ internal sealed class LotDesign
 
         return [.. groups];
     }
+
+    /// <summary>What the sweeps of a group share; an empty name or 0 where it does not matter.</summary>
+    private readonly record struct GroupKey(string Lot, string Specimen, int Placement);
 }

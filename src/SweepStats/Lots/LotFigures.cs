@@ -7,8 +7,9 @@ namespace SweepStats.Lots;
 internal static class LotFigures
 {
     /// <summary>Figures with the errors that all specimens share; null where these are not known.</summary>
-    public static LotSummary Of((string Lot, double PlainMeanDb) of, double[] means, Contribution[]? shared, LotQuestion question)
+    public static LotSummary Of(LotMeans lot, Contribution[]? shared, LotQuestion question)
     {
+        double[] means = lot.Means;
         double mean = Sample.Mean(means), level = question.Confidence.Level;
         bool known = double.IsFinite(mean), repeated = means.Length > 1 && known;
         double? Reach(double quantile) => shared is null ? null : SharedErrors.Reach(shared, quantile);
@@ -19,7 +20,7 @@ internal static class LotFigures
         int rank = known ? ToleranceLimit.RankWithoutDistribution(means.Length, question.Share, level) : 0;
         return new LotSummary
         {
-            Lot = of.Lot,
+            Lot = lot.Lot,
             Specimens = means.Length,
             MeanDb = mean,
             MeanIntervalDb = Around(mean, whole),
@@ -27,7 +28,7 @@ internal static class LotFigures
             ToleranceLimitDb = Reach(level) is { } below ? promise?.Less(below) : null,
             BetweenLotsLimitDb = promise?.Limit,
             RankLimitDb = rank > 0 && Reach(level) is { } off ? means.Order().ElementAt(rank - 1) - off : null,
-            PlainMeanDb = of.PlainMeanDb,
+            PlainMeanDb = lot.PlainMean,
         };
     }
 

@@ -24,15 +24,14 @@ public static class LotHistoryComparer
         ArgumentNullException.ThrowIfNull(question);
         FrequencyGrid grid = campaigns.Count > 1 && Grid(campaigns) is { } shared ? shared
             : throw new ArgumentException("Two campaigns and more are compared, and share a frequency.", nameof(campaigns));
-        (string Label, CampaignSpecimens Specimens)[] specimens =
-            [.. campaigns.Select(c => (c.Label, new CampaignSpecimens(c, grid)))];
+        CampaignSpecimens[] specimens = [.. campaigns.Select(c => new CampaignSpecimens(c, grid))];
         var whole = new HistoryPart(specimens, LogWeights.Of(grid), question);
         var named = new CommonBands(campaigns, grid);
         HistoryPart[] parts = [.. named.All.Select(b => new HistoryPart(specimens, LogWeights.Within(grid, b.Band), question))];
         ImmutableArray<Hertz> frequencies = [.. Enumerable.Range(0, grid.Count).Select(f => grid[f])];
-        var pairs = new HistoryPairs(whole, parts, [.. specimens.SelectMany(s => s.Specimens.OverFrequency())]);
+        var pairs = new HistoryPairs(whole, parts, [.. specimens.SelectMany(s => s.OverFrequency())]);
         TimedSpecimen[] timed = whole.ClearShare > 0
-            ? TimedSpecimen.InOrder([.. specimens.SelectMany(p => p.Specimens.Specimens(whole.Weights))]) : [];
+            ? TimedSpecimen.InOrder([.. specimens.SelectMany(p => p.Specimens(whole.Weights))]) : [];
         return new LotHistory
         {
             Question = question,

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using SweepStats.Shielding;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Lots;
@@ -8,9 +6,9 @@ namespace SweepStats.Lots;
 internal static class LotMembers
 {
     /// <summary>All but the yardstick, which is a specimen of no lot; with it where there is nothing else.</summary>
-    public static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) Of(
-        (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens, SpecimenName? yardstick) =>
+    public static CurvesAndSweeps Of(
+        CurvesAndSweeps specimens, SpecimenName? yardstick) =>
         specimens.Curves.All(c => c.Name == yardstick)
             ? specimens
-            : ([.. specimens.Curves.Where(c => c.Name != yardstick)], [.. specimens.Sweeps.Where(s => s.Name != yardstick)]);
+            : new([.. specimens.Curves.Where(c => c.Name != yardstick)], [.. specimens.Sweeps.Where(s => s.Name != yardstick)]);
 }

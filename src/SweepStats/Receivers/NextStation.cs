@@ -27,7 +27,7 @@ public sealed record NextStation(double MarginDb, double ShareSilent, double Wid
         ImmutableArray<WeightedValue> values = Weighted(observations, interval);
         NextStation best = Enumerable.Range(1, Margins)
             .Select(i => interval.Low + (interval.Width * i / (Margins + 1)))
-            .Select(margin => Expected(observations, values, (margin, interval), confidence))
+            .Select(margin => Expected(observations, values, new(margin, interval), confidence))
             .MinBy(n => n.WidthDb)!;
         return best.WidthDb < interval.Width ? best : null;
     }
@@ -56,7 +56,7 @@ public sealed record NextStation(double MarginDb, double ShareSilent, double Wid
     }
 
     private static NextStation Expected(
-        ImmutableArray<ReceiverObservation> observations, ImmutableArray<WeightedValue> values, (double Margin, Interval Now) at,
+        ImmutableArray<ReceiverObservation> observations, ImmutableArray<WeightedValue> values, Trial at,
             Confidence confidence)
     {
         double u = Typical(observations);
@@ -98,4 +98,7 @@ public sealed record NextStation(double MarginDb, double ShareSilent, double Wid
     private static double Below(double z) => Math.Exp(NormalTail.LogCdf(z));
 
     private readonly record struct WeightedValue(double Db, double Weight);
+
+    /// <summary>A margin in dB that is tried, and the interval in dB as it stands before.</summary>
+    private readonly record struct Trial(double Margin, Interval Now);
 }

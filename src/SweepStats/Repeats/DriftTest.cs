@@ -126,8 +126,8 @@ public sealed record DriftTest
         [
             .. new[]
             {
-                Of(DriftAlong.Clock, (groups, leftOut), Hours),
-                Of(DriftAlong.ClockWarmUp, (groups, leftOut), (group, j) => day > 0 ? WarmUp(Hours(group, j) / day) : 0),
+                Of(DriftAlong.Clock, groups, leftOut, Hours),
+                Of(DriftAlong.ClockWarmUp, groups, leftOut, (group, j) => day > 0 ? WarmUp(Hours(group, j) / day) : 0),
             }.OfType<DriftTest>(),
         ];
     }
@@ -136,9 +136,9 @@ public sealed record DriftTest
     [
         .. new[]
         {
-            Of(DriftAlong.Order, (groups, leftOut), Place),
-            Of(DriftAlong.OrderWarmUp, (groups, leftOut), (group, j) => WarmUp(Place(group, j))),
-            Of(DriftAlong.Halves, (groups, leftOut), (group, j) => j < (group.Sweeps.Length + 1) / 2 ? 0 : 1),
+            Of(DriftAlong.Order, groups, leftOut, Place),
+            Of(DriftAlong.OrderWarmUp, groups, leftOut, (group, j) => WarmUp(Place(group, j))),
+            Of(DriftAlong.Halves, groups, leftOut, (group, j) => j < (group.Sweeps.Length + 1) / 2 ? 0 : 1),
         }.OfType<DriftTest>(),
     ];
 
@@ -147,25 +147,26 @@ public sealed record DriftTest
     // What is left falls to a tenth in each third of the day.
     private static double WarmUp(double share) => (1 - Math.Pow(10, -3 * share)) / (1 - 1e-3);
 
-    private static DriftTest? Of(DriftAlong along,
-        (ImmutableArray<RepeatGroup> Groups, ImmutableArray<RepeatedSweep> LeftOut) sweeps, Func<RepeatGroup, int, double> place)
+    private static DriftTest? Of(
+        DriftAlong along, ImmutableArray<RepeatGroup> groups, ImmutableArray<RepeatedSweep> leftOut,
+        Func<RepeatGroup, int, double> place)
     {
         var unfitted = new DriftTest
         {
             Along = along,
-            Groups = sweeps.Groups,
-            X = [.. sweeps.Groups.Select(g => Enumerable.Range(0, g.Sweeps.Length).Select(j => place(g, j)).ToImmutableArray())],
-            LeftOut = sweeps.LeftOut,
+            Groups = groups,
+            X = [.. groups.Select(g => Enumerable.Range(0, g.Sweeps.Length).Select(j => place(g, j)).ToImmutableArray())],
+            LeftOut = leftOut,
         };
-        return CommonSlope.Of([.. Enumerable.Range(0, sweeps.Groups.Length).Select(unfitted.Pairs)]) is { } slope
+        return CommonSlope.Of([.. Enumerable.Range(0, groups.Length).Select(unfitted.Pairs)]) is { } slope
             ? unfitted with { Slope = slope } : null;
     }
 
     private bool IsSteady(RepeatedSweep sweep) => !LeftOut.Any(odd => ReferenceEquals(odd, sweep));
 
-    private (double[] X, double[] Offsets) Pairs(int group)
+    private PairGroup Pairs(int group)
     {
         int[] steady = [.. Enumerable.Range(0, X[group].Length).Where(j => IsSteady(Groups[group].Sweeps[j]))];
-        return ([.. steady.Select(j => X[group][j])], [.. steady.Select(j => Groups[group].Sweeps[j].Offset.Value)]);
+        return new([.. steady.Select(j => X[group][j])], [.. steady.Select(j => Groups[group].Sweeps[j].Offset.Value)]);
     }
 }

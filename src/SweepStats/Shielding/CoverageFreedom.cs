@@ -13,15 +13,14 @@ namespace SweepStats.Shielding;
 internal static class CoverageFreedom
 {
     /// <summary>Degrees of freedom, each level with the slope by which its error enters.</summary>
-    public static double Of((RepeatedLevel Level, double Slope) reference, (RepeatedLevel Level, double Slope) covered) =>
+    public static double Of(SlopedLevel reference, SlopedLevel covered) =>
         OfAll([reference.Level.Error.Scaled(reference.Slope), covered.Level.Error.Scaled(covered.Slope)], reference, covered);
 
     /// <summary>
     /// Degrees of freedom of all parts together, of which the first two are reference and covered: at their own errors or the
     /// usual ones, whichever are fewer.
     /// </summary>
-    public static double OfAll(ReadOnlySpan<Contribution> parts, (RepeatedLevel Level, double Slope) reference,
-        (RepeatedLevel Level, double Slope) covered)
+    public static double OfAll(ReadOnlySpan<Contribution> parts, SlopedLevel reference, SlopedLevel covered)
     {
         double own = WelchSatterthwaite.DegreesOfFreedom(parts);
         if (reference.Level.UsualErrorDb == 0 || covered.Level.UsualErrorDb == 0)
@@ -35,6 +34,6 @@ internal static class CoverageFreedom
         return Math.Min(own, WelchSatterthwaite.DegreesOfFreedom(usual));
     }
 
-    private static Contribution Usual((RepeatedLevel Level, double Slope) of) =>
+    private static Contribution Usual(SlopedLevel of) =>
         new Contribution(of.Level.UsualErrorDb, of.Level.Error.DegreesOfFreedom).Scaled(of.Slope);
 }

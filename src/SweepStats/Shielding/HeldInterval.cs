@@ -49,11 +49,12 @@ internal sealed class HeldInterval(HeldNoise noise, bool most, Confidence confid
         {
             Levels = levels,
             Rise = rise,
-            CoverageFreedom = CoverageFreedom.Of((levels.Reference, slopeReference), (levels.Covered, slopeCovered)),
+            CoverageFreedom = CoverageFreedom.Of(new(levels.Reference, slopeReference), new(levels.Covered, slopeCovered)),
             ReferenceSignal = HeldAmplitude.Level(reference.Signal),
             CoveredSignal = HeldAmplitude.Level(under.Signal),
             StandardUncertainty = WelchSatterthwaite.Combined(parts),
-            DegreesOfFreedom = CoverageFreedom.OfAll(parts, (levels.Reference, slopeReference), (levels.Covered, slopeCovered)),
+            DegreesOfFreedom = CoverageFreedom.OfAll(
+                parts, new(levels.Reference, slopeReference), new(levels.Covered, slopeCovered)),
             ReferenceAmplitude = reference.Reading,
             CoveredAmplitude = under.Reading,
         };

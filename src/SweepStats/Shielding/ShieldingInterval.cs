@@ -47,11 +47,11 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
             new Contribution(typeB.StandardUncertainty, typeB.DegreesOfFreedom),
         ];
         return new ReadingBasis(
-            levels, rise, CoverageFreedom.Of((reference, slopeReference), (under, slopeCovered)),
+            levels, rise, CoverageFreedom.Of(new(reference, slopeReference), new(under, slopeCovered)),
             SkewedMean.Skewness(noise, covered, noise.SnrInDecibels(rise), under.Error.StandardUncertainty),
             SignalInNoise.Level(reference.MeanDb, floor.MeanDb, noise),
             SignalInNoise.Level(floor.MeanDb + rise, floor.MeanDb, noise), WelchSatterthwaite.Combined(parts),
-            CoverageFreedom.OfAll(parts, (reference, slopeReference), (under, slopeCovered)));
+            CoverageFreedom.OfAll(parts, new(reference, slopeReference), new(under, slopeCovered)));
     }
 
     public ShieldingLimits For(in ReadingBasis basis)

@@ -14,7 +14,7 @@ internal static class WithoutFloor
             new Contribution(levels.TypeB.StandardUncertainty, levels.TypeB.DegreesOfFreedom)];
         var limits = new ShieldingLimits(
             se, se - reach, se + reach, WelchSatterthwaite.Combined(parts),
-            CoverageFreedom.OfAll(parts, (levels.Reference, 1), (levels.Covered, 1)));
+            CoverageFreedom.OfAll(parts, new(levels.Reference, 1), new(levels.Covered, 1)));
         return LeakageLaw.Widened(limits, levels, confidence.TwoSidedQuantile);
     }
 
@@ -22,15 +22,15 @@ internal static class WithoutFloor
     {
         double probability = Math.Max(confidence.Level, Confidence.NearlyEven);
         double se = levels.Reference.MeanDb - levels.Covered.MeanDb, reach = Reach(levels, probability);
-        var limits =
-            new ShieldingLimits(se, se - reach, se + reach, 0, CoverageFreedom.Of((levels.Reference, 1), (levels.Covered, 1)));
+        var limits = new ShieldingLimits(
+            se, se - reach, se + reach, 0, CoverageFreedom.Of(new(levels.Reference, 1), new(levels.Covered, 1)));
         return LeakageLaw.Low(limits, levels, probability);
     }
 
     private static double Reach(in ReadingLevels levels, double probability)
     {
         ReadOnlySpan<Contribution> repeats = [levels.Reference.Error, levels.Covered.Error];
-        double dof = CoverageFreedom.Of((levels.Reference, 1), (levels.Covered, 1));
+        double dof = CoverageFreedom.Of(new(levels.Reference, 1), new(levels.Covered, 1));
         return levels.TypeB.Widened(probability)
             .Half(WelchSatterthwaite.Combined(repeats) * StudentQuantile.Of(probability).At(dof), dof);
     }

@@ -16,7 +16,7 @@ internal static class CommonSlope
     /// <exception cref="ArgumentException">
     /// A group without pairs, a value that is not finite, or numbers of x and y that differ.
     /// </exception>
-    public static SlopeEstimate? Of(IReadOnlyList<(double[] X, double[] Y)> groups)
+    public static SlopeEstimate? Of(IReadOnlyList<PairGroup> groups)
     {
         List<double> dx = [];
         List<double> dy = [];

@@ -113,15 +113,15 @@ internal static class GroupedOutliers
     /// <summary>What is left of a group, worked out once: only the group that loses a value changes.</summary>
     private sealed class Group
     {
-        private readonly (int Place, double Value)[] _values;
+        private readonly Placed[] _values;
 
         public Group(int number, double[] values)
-            : this(number, [.. values.Select((value, place) => (place, value))])
+            : this(number, [.. values.Select((value, place) => new Placed(place, value))])
         {
             FiniteValues.Require(values, 0, nameof(values));
         }
 
-        private Group(int number, (int Place, double Value)[] values)
+        private Group(int number, Placed[] values)
         {
             Number = number;
             _values = values;
@@ -147,4 +147,7 @@ internal static class GroupedOutliers
 
         public Group Without(int place) => new(Number, [.. _values.Where(v => v.Place != place)]);
     }
+
+    /// <summary>A value and its place in the group as it was given.</summary>
+    private readonly record struct Placed(int Place, double Value);
 }

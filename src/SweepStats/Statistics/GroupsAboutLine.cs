@@ -19,7 +19,7 @@ internal static class GroupsAboutLine
     /// <param name="groups">Each group's x and y, of the same length.</param>
     /// <exception cref="ArgumentException">A group without pairs, a value that is not finite, or numbers of x and y that
     /// differ.</exception>
-    public static double? Probability(IReadOnlyList<(double[] X, double[] Y)> groups)
+    public static double? Probability(IReadOnlyList<PairGroup> groups)
     {
         if (groups.Count < 2 || CommonSlope.Of(groups) is not { } parallel)
         {
@@ -27,14 +27,14 @@ internal static class GroupsAboutLine
         }
 
         double within = groups.Sum(g => SquaresAbout(g, parallel.Value));
-        (double[] X, double[] Y) all = ([.. groups.SelectMany(g => g.X)], [.. groups.SelectMany(g => g.Y)]);
+        PairGroup all = new([.. groups.SelectMany(g => g.X)], [.. groups.SelectMany(g => g.Y)]);
         double whole = SquaresAbout(all, RegressionLine.Of(all.X, all.Y).Slope.Value);
         double chance =
             new VarianceRatio(Math.Max(0, whole - within), groups.Count - 1, within, parallel.DegreesOfFreedom).Probability;
         return double.IsNaN(chance) ? null : chance;
     }
 
-    private static double SquaresAbout((double[] X, double[] Y) pairs, double slope)
+    private static double SquaresAbout(PairGroup pairs, double slope)
     {
         double[] left = [.. Deviations.FromMean(pairs.Y).Zip(Deviations.FromMean(pairs.X), (y, x) => y - (slope * x))];
         return Deviations.Product(left, left);

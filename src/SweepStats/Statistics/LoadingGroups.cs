@@ -15,10 +15,10 @@ internal static class LoadingGroups
     private const double Stretch = 1;
 
     /// <summary>Sorted distinct η and their counts in; fewer out, in the same order.</summary>
-    public static (double Eta, double Times)[] Fewer((double Eta, double Times)[] sorted) =>
+    public static LoadingGroup[] Fewer(LoadingGroup[] sorted) =>
         [.. sorted.GroupBy(p => Math.Floor(p.Eta / Stretch)).SelectMany(g => g.Count() <= Most ? g.ToArray() : Gauss([.. g]))];
 
-    private static (double Eta, double Times)[] Gauss((double Eta, double Times)[] points)
+    private static LoadingGroup[] Gauss(LoadingGroup[] points)
     {
         double total = points.Sum(p => p.Times);
         double[] basis = [.. points.Select(p => Math.Sqrt(p.Times / total))];
@@ -54,6 +54,7 @@ internal static class LoadingGroups
 
         var parts = bands.Evd(Symmetricity.Symmetric);
         return [.. Enumerable.Range(0, Most)
-            .Select(k => (parts.EigenValues[k].Real, total * Math.Pow(parts.EigenVectors[0, k], 2))).OrderBy(n => n.Item1)];
+            .Select(k => new LoadingGroup(parts.EigenValues[k].Real, total * Math.Pow(parts.EigenVectors[0, k], 2)))
+            .OrderBy(n => n.Eta)];
     }
 }

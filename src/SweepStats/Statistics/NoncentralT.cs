@@ -45,7 +45,7 @@ public static class NoncentralT
         return Solve(start, Rounding * probability, t =>
         {
             (double reached, double density, _) = At(t, degreesOfFreedom, noncentrality);
-            return (reached - probability, density);
+            return new(reached - probability, density);
         });
     }
 
@@ -77,7 +77,7 @@ public static class NoncentralT
         return Solve(critical - Normal.InvCDF(0, 1, miss), Rounding * miss, delta =>
         {
             (double reached, _, double fall) = At(critical, degreesOfFreedom, delta);
-            return (miss - reached, fall);
+            return new(miss - reached, fall);
         });
     }
 
@@ -125,7 +125,7 @@ public static class NoncentralT
     }
 
     /// <summary>Root of a rising function by Newton inside a bracket that closes at every step.</summary>
-    private static double Solve(double start, double resolution, Func<double, (double Value, double Slope)> rising)
+    private static double Solve(double start, double resolution, Func<double, Tangent> rising)
     {
         double low = double.NegativeInfinity;
         double high = double.PositiveInfinity;
@@ -199,4 +199,7 @@ public static class NoncentralT
             throw new ArgumentOutOfRangeException(name, probability, "A probability lies between 0 and 1.");
         }
     }
+
+    /// <summary>A function at a point, and its slope there.</summary>
+    private readonly record struct Tangent(double Value, double Slope);
 }

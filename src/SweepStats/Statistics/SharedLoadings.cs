@@ -36,8 +36,8 @@ internal sealed class SharedLoadings
         Count = sorted.Length;
         double[] own = [.. sorted.Select(l => Math.Max(LeastOwnPart, Math.Sqrt((1 - l) * (1 + l))))];
         IEnumerable<double> etas = sorted.Zip(own, (l, c) => Math.Asinh(l / c));
-        (double Eta, double Times)[] groups =
-            LoadingGroups.Fewer([.. etas.GroupBy(eta => eta).Select(g => (g.Key, (double)g.Count()))]);
+        LoadingGroup[] groups =
+            LoadingGroups.Fewer([.. etas.GroupBy(eta => eta).Select(g => new LoadingGroup(g.Key, g.Count()))]);
         _perX = [.. groups.Select(g => Math.Cosh(g.Eta))];
         _perZ = [.. groups.Select(g => Math.Sinh(g.Eta))];
         _times = [.. groups.Select(g => g.Times)];

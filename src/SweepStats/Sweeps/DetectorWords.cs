@@ -38,38 +38,38 @@ public static class DetectorWords
     // Signs, spaces and fillers are taken out of a wording before it is looked up; "+" reads pos, and a "-" that is no hyphen
     // reads neg.
     private static readonly FrozenDictionary<string, Meaning> Anywhere = Table(
-        (Meaning.Highest, "peak pk pospeak peakpos positivepeak peakpositive pospk pkpos positivepk pkpositive maxpeak peakmax "
-            + "maximumpeak maxpk pkmax"),
-        (Meaning.Highest, "quasipeak qpeak qpk quasipk qp qpe qpd autopeak autopk apeak apk rosenfell rosenfelt"),
-        (Meaning.Highest, "cisprpeak cisprpk cisprqp cisprquasipeak emipeak emipk emiqp emiquasipeak"),
-        (Meaning.Highest, "maxhold maxhld maxh mxhold mxh holdmax maximumhold holdmaximum peakhold pkhold holdpeak maxpeakhold "
-            + "peakmaxhold"),
-        (Meaning.Lowest, "negpeak peakneg negativepeak peaknegative negpk pkneg negativepk pknegative minpeak peakmin "
+        new(Meaning.Highest, "peak pk pospeak peakpos positivepeak peakpositive pospk pkpos positivepk pkpositive maxpeak "
+            + "peakmax maximumpeak maxpk pkmax"),
+        new(Meaning.Highest, "quasipeak qpeak qpk quasipk qp qpe qpd autopeak autopk apeak apk rosenfell rosenfelt"),
+        new(Meaning.Highest, "cisprpeak cisprpk cisprqp cisprquasipeak emipeak emipk emiqp emiquasipeak"),
+        new(Meaning.Highest, "maxhold maxhld maxh mxhold mxh holdmax maximumhold holdmaximum peakhold pkhold holdpeak "
+            + "maxpeakhold peakmaxhold"),
+        new(Meaning.Lowest, "negpeak peakneg negativepeak peaknegative negpk pkneg negativepk pknegative minpeak peakmin "
             + "minimumpeak minpk pkmin"),
-        (Meaning.Lowest, "minhold minhld minh mnhold mnh holdmin minimumhold holdminimum minpeakhold peakminhold"),
-        (Meaning.Power, "rms truerms rmspower powerrms rmsaverage averagerms rmsavg avgrms rmsmean rootmeansquare meansquare"),
-        (Meaning.Power, "power pwr averagepower poweraverage avgpower poweravg avgpwr pwravg averagepwr pwraverage powermean "
+        new(Meaning.Lowest, "minhold minhld minh mnhold mnh holdmin minimumhold holdminimum minpeakhold peakminhold"),
+        new(Meaning.Power, "rms truerms rmspower powerrms rmsaverage averagerms rmsavg avgrms rmsmean rootmeansquare meansquare"),
+        new(Meaning.Power, "power pwr averagepower poweraverage avgpower poweravg avgpwr pwravg averagepwr pwraverage powermean "
             + "meanpower poweraveraging"),
-        (Meaning.Log, "logpower logpwr logpoweraverage logpoweravg logpwravg logpwraverage averagelogpower avglogpower "
+        new(Meaning.Log, "logpower logpwr logpoweraverage logpoweravg logpwravg logpwraverage averagelogpower avglogpower "
             + "averagelogpwr avglogpwr"),
-        (Meaning.Log, "log logarithmic logaverage averagelog logavg avglog logmean logaveraging logarithmicaverage "
+        new(Meaning.Log, "log logarithmic logaverage averagelog logavg avglog logmean logaveraging logarithmicaverage "
             + "averagelogarithmic db dbaverage averagedb"),
-        (Meaning.Log, "video videoaverage averagevideo videoavg avgvideo videoaveraging logvideo videolog logpowervideo "
+        new(Meaning.Log, "video videoaverage averagevideo videoavg avgvideo videoaveraging logvideo videolog logpowervideo "
             + "logpwrvideo"),
-        (Meaning.Sample, "sample samp smp smpl sampled sampling"),
-        (Meaning.SomeAverage, "average averaged averaging avg aver av ave mean cispravg cispraverage cisprav emiavg emiaverage "
-            + "traceaverage averagetrace"),
-        (Meaning.Nothing, "off none no on yes single continuous"));
+        new(Meaning.Sample, "sample samp smp smpl sampled sampling"),
+        new(Meaning.SomeAverage, "average averaged averaging avg aver av ave mean cispravg cispraverage cisprav emiavg "
+            + "emiaverage traceaverage averagetrace"),
+        new(Meaning.Nothing, "off none no on yes single continuous"));
 
     private static readonly FrozenDictionary<string, Meaning> OfDetector = Table(
-        (Meaning.Highest, "pos positive max maximum normal norm nrm nor"),
-        (Meaning.Lowest, "neg negative min minimum"),
-        (Meaning.Nothing, "auto automatic"));
+        new(Meaning.Highest, "pos positive max maximum normal norm nrm nor"),
+        new(Meaning.Lowest, "neg negative min minimum"),
+        new(Meaning.Nothing, "auto automatic"));
 
     private static readonly FrozenDictionary<string, Meaning> OfTrace = Table(
-        (Meaning.Highest, "max maximum"),
-        (Meaning.Lowest, "min minimum"),
-        (Meaning.Nothing, "clearwrite clrwrite clrwrt clrwr clwr clrw cw clear clr write writ wrt view blank live normal "
+        new(Meaning.Highest, "max maximum"),
+        new(Meaning.Lowest, "min minimum"),
+        new(Meaning.Nothing, "clearwrite clrwrite clrwrt clrwr clwr clrw cw clear clr write writ wrt view blank live normal "
             + "active actual update refresh standard"));
 
     /// <summary>
@@ -138,7 +138,10 @@ public static class DetectorWords
         return string.Concat(words.Except(Fillers, StringComparer.Ordinal));
     }
 
-    private static FrozenDictionary<string, Meaning> Table(params (Meaning Meaning, string Words)[] rows) =>
+    private static FrozenDictionary<string, Meaning> Table(params Wording[] rows) =>
         rows.SelectMany(row => row.Words.Split(' ').Select(word => KeyValuePair.Create(word, row.Meaning)))
             .ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>What some words mean; they are parted by spaces.</summary>
+    private readonly record struct Wording(Meaning Meaning, string Words);
 }

@@ -36,8 +36,7 @@ internal sealed class AskedFrequency
     /// <param name="asked">Shielding asked for in dB, and how many frequencies are asked about.</param>
     /// <param name="bias">How far findings could move it.</param>
     public AskedFrequency(
-        FactorLevel? level, ImmutableArray<double> values, DecisionRule rule,
-        (double RequiredDb, int Frequencies) asked, Bias bias)
+        FactorLevel? level, ImmutableArray<double> values, DecisionRule rule, FrequencyQuestion asked, Bias bias)
     {
         (_level, _values, _rule, _bias) = (level, values, rule, bias);
         (_required, _strict) = (asked.RequiredDb, 1 - ((1 - rule.Level.Level) / asked.Frequencies));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Trends;
@@ -34,9 +35,9 @@ internal sealed class FactorDesign
         Values.Length < FewestValues ? TrendLack.Values : X.Length < FewestSpecimens ? TrendLack.Specimens : TrendLack.None;
 
     /// <summary>What belongs to each specimen, lot by lot, beside its value.</summary>
-    public IReadOnlyList<(double[] X, double[] Y)> ByLot(double[] y) =>
+    public IReadOnlyList<PairGroup> ByLot(double[] y) =>
         [.. Enumerable.Range(0, X.Length).GroupBy(i => Names[i].Lot)
-            .Select(lot => (lot.Select(i => X[i]).ToArray(), lot.Select(i => y[i]).ToArray()))];
+            .Select(lot => new PairGroup([.. lot.Select(i => X[i])], [.. lot.Select(i => y[i])]))];
 
     /// <summary>Means at each value.</summary>
     public double[] Means(double[] y) => [.. Members.Select(m => m.Average(i => y[i]))];

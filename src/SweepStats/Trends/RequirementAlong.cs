@@ -34,7 +34,7 @@ internal sealed class RequirementAlong
             // What is not to be trusted could lie anywhere.
             farthest = _faults ? Bias.Unknown : farthest;
             _at[f] = required[f] is { } asked
-                ? new AskedFrequency(levels[f], _values, rule, (asked.Value, Count), farthest) : null;
+                ? new AskedFrequency(levels[f], _values, rule, new(asked.Value, Count), farthest) : null;
         }
     }
 

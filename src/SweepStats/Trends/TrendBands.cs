@@ -28,7 +28,7 @@ internal static class TrendBands
         double[] means = Means(at, band);
         double[] x = [.. design.X];
         bool known = double.IsFinite(means[0]) && design.Lack == TrendLack.None;
-        IReadOnlyList<(double[] X, double[] Y)> lots = design.ByLot(means);
+        IReadOnlyList<PairGroup> lots = design.ByLot(means);
         double? apart = known ? GroupsAboutLine.Probability(lots) : null;
         TrendLine? line = !known ? null
             : new TrendLine(RegressionLine.Of(x, means), LackOfFit.Of(x, means).Probability, confidence);

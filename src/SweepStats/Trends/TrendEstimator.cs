@@ -75,23 +75,24 @@ public static class TrendEstimator
             ],
             Lack = design.Lack,
             Bands = bands,
-            Frequencies = [.. levels.Select((level, f) => Frequency(at, f, level, (plan, asked)))],
+            Frequencies = [.. levels.Select((level, f) => Frequency(plan, at, f, level) with
+            {
+                MetUpTo = asked?.At(f)?.MetUpTo,
+                NotMetFrom = asked?.At(f)?.NotMetFrom,
+            })],
             Requirement = asked?.Told(at, apart, design),
         };
     }
 
-    private static TrendFrequency Frequency(
-        TrendFrequencies at, int f, FactorLevel? level, (AnalysisPlan Plan, RequirementAlong? Asked) of) => new()
-        {
-            At = at.Grid[f],
-            Capped = at.Bounds[f].Count(b => b),
-            Line = at.Lines[f] is { } line ? new TrendLine(line, at.StraightAt(f), of.Plan.Confidence) : null,
-            StraightAdjusted = at.StraightAdjusted[f],
-            Required = of.Plan.Requirement?.At(at.Grid[f]),
-            Basis = level is null ? TrendBasis.Nothing : level.Between ? TrendBasis.Line : TrendBasis.Groups,
-            MetUpTo = of.Asked?.At(f)?.MetUpTo,
-            NotMetFrom = of.Asked?.At(f)?.NotMetFrom,
-            Level = level,
-            ValuesDb = [.. at.Values[f]],
-        };
+    private static TrendFrequency Frequency(AnalysisPlan plan, TrendFrequencies at, int f, FactorLevel? level) => new()
+    {
+        At = at.Grid[f],
+        Capped = at.Bounds[f].Count(b => b),
+        Line = at.Lines[f] is { } line ? new TrendLine(line, at.StraightAt(f), plan.Confidence) : null,
+        StraightAdjusted = at.StraightAdjusted[f],
+        Required = plan.Requirement?.At(at.Grid[f]),
+        Basis = level is null ? TrendBasis.Nothing : level.Between ? TrendBasis.Line : TrendBasis.Groups,
+        Level = level,
+        ValuesDb = [.. at.Values[f]],
+    };
 }

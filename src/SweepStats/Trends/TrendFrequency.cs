@@ -45,12 +45,12 @@ public sealed record TrendFrequency
     /// <summary>
     /// Value of the factor up to which the requirement is shown to be met at this frequency; null where at none.
     /// </summary>
-    public required double? MetUpTo { get; init; }
+    public double? MetUpTo { get; init; }
 
     /// <summary>
     /// Value from which on it is shown to fail here, allowing for the number of frequencies; null where at none.
     /// </summary>
-    public required double? NotMetFrom { get; init; }
+    public double? NotMetFrom { get; init; }
 
     internal FactorLevel? Level { get; init; }
 

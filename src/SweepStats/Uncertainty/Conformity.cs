@@ -1,5 +1,6 @@
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Integration;
+using SweepStats.Statistics;
 
 namespace SweepStats.Uncertainty;
 
@@ -44,8 +45,7 @@ public static class Conformity
     /// <param name="tolerance">Limits within which an item conforms.</param>
     /// <param name="acceptance">Limits within which a measured value is accepted.</param>
     public static (double Consumer, double Producer) GlobalRisks(
-        double mean, double deviation, double standardUncertainty, (double Low, double High) tolerance,
-        (double Low, double High) acceptance)
+        double mean, double deviation, double standardUncertainty, Interval tolerance, Interval acceptance)
     {
         double Accepted(double truth) =>
             Normal.CDF(truth, standardUncertainty, acceptance.High) - Normal.CDF(truth, standardUncertainty, acceptance.Low);

@@ -77,8 +77,10 @@ public sealed record LinearBudget
         Correlations.Require(inputs, correlation);
         double[] at = [.. inputs.Select(i => i.Estimate)];
         ImmutableArray<BudgetLine> lines =
-            [.. inputs.Select((input, i) =>
-                new BudgetLine(input.Name, input.StandardUncertainty, Slope(model, at, (i, Small(input))), input.Freedom))];
+        [
+            .. inputs.Select((input, i) => new BudgetLine(
+                input.Name, input.StandardUncertainty, Slope(model, at, i, Small(input)), input.Freedom)),
+        ];
         return new LinearBudget
         {
             Estimate = model(at),
@@ -115,10 +117,10 @@ public sealed record LinearBudget
 
     private static double Small(InputQuantity input) => input.StandardUncertainty * Step;
 
-    private static double Slope(MeasurementModel model, double[] at, (int Input, double Step) by) =>
-        by.Step == 0 ? 0 : (Moved(model, at, by) - Moved(model, at, (by.Input, -by.Step))) / (2 * by.Step);
+    private static double Slope(MeasurementModel model, double[] at, int input, double step) =>
+        step == 0 ? 0 : (Moved(model, at, new Shift(input, step)) - Moved(model, at, new Shift(input, -step))) / (2 * step);
 
-    private static double Moved(MeasurementModel model, double[] at, params ReadOnlySpan<(int Input, double Step)> by)
+    private static double Moved(MeasurementModel model, double[] at, params ReadOnlySpan<Shift> by)
     {
         double[] moved = [.. at];
         foreach ((int input, double step) in by)
@@ -138,10 +140,10 @@ public sealed record LinearBudget
         {
             for (int j = 0; j < at.Length; j++)
             {
-                (int, double) u = (i, inputs[i].StandardUncertainty);
-                (int, double) v = (j, inputs[j].StandardUncertainty);
-                (int, double) back = (i, -u.Item2);
-                (int, double) down = (j, -v.Item2);
+                Shift u = new(i, inputs[i].StandardUncertainty);
+                Shift v = new(j, inputs[j].StandardUncertainty);
+                Shift back = new(i, -u.Step);
+                Shift down = new(j, -v.Step);
                 double first = (Moved(model, at, u) - Moved(model, at, back)) / 2;
                 double mixed = (Moved(model, at, u, v) - Moved(model, at, u, down) - Moved(model, at, back, v)
                     + Moved(model, at, back, down)) / 4;
@@ -156,4 +158,7 @@ public sealed record LinearBudget
 
         return sum.Value;
     }
+
+    /// <summary>An input by its place, and how far it is moved, in its own unit.</summary>
+    private readonly record struct Shift(int Input, double Step);
 }

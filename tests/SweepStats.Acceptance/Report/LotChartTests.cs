@@ -218,18 +218,20 @@ public sealed class LotChartTests
     {
         LotBand whole = Four.Lots.Whole;
         GroupStanding standing = whole.SpecimenStanding!;
-        Chart Arranged(Func<int, (double Straggler, double Outlier)> critical) => ChartBook.Of(With(Four, whole with
+        Chart Arranged(Func<int, ConsistencyLimits> critical) => ChartBook.Of(With(Four, whole with
         {
             SpecimenStanding = standing with
             {
-                Members =
-                [.. standing.Members.Select((m, i) =>
-                    m with { K = i == 5 ? double.NaN : 1.5, CriticalK = i == 5 ? (double.NaN, double.NaN) : critical(i) })],
+                Members = [.. standing.Members.Select((m, i) => m with
+                {
+                    K = i == 5 ? double.NaN : 1.5,
+                    CriticalK = i == 5 ? new(double.NaN, double.NaN) : critical(i),
+                })],
             },
         })).Single(c => c.Name == "consistency-k");
         double[][] Limits(Chart chart) => [.. chart.Model.Series.OfType<Trace>().Where(t => t.Title is not null)
             .Select(t => t.Points.Where(p => double.IsFinite(p.Y)).Select(p => p.Y).ToArray())];
-        Chart equal = Arranged(_ => (1.6, 2)), unequal = Arranged(i => i == 2 ? (1.4, 1.45) : (1.6, 2.25));
+        Chart equal = Arranged(_ => new(1.6, 2)), unequal = Arranged(i => i == 2 ? new(1.4, 1.45) : new(1.6, 2.25));
         Assert.Equal([[1.6, 1.6], [2, 2]], Limits(equal));
         Assert.Contains("Critical values 1.60 (5 %) and 2.00 (1 %). None lies beyond.", equal.Description,
             StringComparison.Ordinal);

@@ -254,9 +254,13 @@ public sealed class LotWordingTests
         {
             SpecimenStanding = standing with
             {
-                Members = [.. standing.Members.Select((m, i) =>
-                    m with { H = 0, K = 1.5, Count = i < first.Length ? first[i].Count : 3,
-                        CriticalK = (i < first.Length ? first[i].Straggler : 1.6, 2) })],
+                Members = [.. standing.Members.Select((m, i) => m with
+                {
+                    H = 0,
+                    K = 1.5,
+                    Count = i < first.Length ? first[i].Count : 3,
+                    CriticalK = new(i < first.Length ? first[i].Straggler : 1.6, 2),
+                })],
                 Grubbs = (1, standing.Members[0].Name, 1),
                 Cochran = (0.1, standing.Members[0].Name, 1),
             },

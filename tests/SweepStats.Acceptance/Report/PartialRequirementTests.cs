@@ -148,5 +148,8 @@ public sealed class PartialRequirementTests
     }
 
     private static AnalysisPlan Line(params (double Hertz, double Db)[] points) =>
-        Samples.Power with { Requirement = Requirement.Line([.. points.Select(p => (new Hertz(p.Hertz), new Decibels(p.Db)))]) };
+        Samples.Power with
+        {
+            Requirement = Requirement.Line([.. points.Select(p => new RequirementPoint(new Hertz(p.Hertz), new Decibels(p.Db)))]),
+        };
 }

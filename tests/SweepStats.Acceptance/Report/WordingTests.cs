@@ -154,7 +154,7 @@ public sealed class WordingTests
     public void ARequirementThatChangesOverFrequencyIsNamedByItsEnds()
     {
         var grid = new FrequencyGrid([1e6, 1e7, 1e8]);
-        var line = Requirement.Line([(new Hertz(1e6), new Decibels(20)), (new Hertz(1e8), new Decibels(40))]);
+        var line = Requirement.Line([new(new Hertz(1e6), new Decibels(20)), new(new Hertz(1e8), new Decibels(40))]);
         Assert.Equal("20 dB to 40 dB, depending on frequency", VerdictWords.Required(line, grid));
         Assert.Equal("40 dB", VerdictWords.Required(Requirement.Constant(new Decibels(40)), grid));
         Assert.Equal("60.25 dB", VerdictWords.Required(Requirement.Constant(new Decibels(60.25)), grid));

@@ -59,7 +59,7 @@ internal static class LotTables
             {
                 foreach (double size in LotPowerStudy.Sizes)
                 {
-                    LotPowerRow row = LotPowerStudy.Run(capping, where, size, (campaigns, Seed));
+                    LotPowerRow row = LotPowerStudy.Run(capping, where, size, new(campaigns, Seed));
                     Line($"| {row.Where} | {row.Capping} | {size} | {Share(row.Band)} | {Percent(row.Stretch)} | {Share(
                         row.Right)} | {Share(row.Wrong)} |");
                 }
@@ -86,8 +86,8 @@ internal static class LotTables
         Heading("the same within 1 dB", "specimens of the lots | specimens differ by | capped | apart | said to be the same");
         foreach ((LotCell cell, double apart) in SameWithinMarginStudy.Cells)
         {
-            Line($"| {Specimens(cell)} | {Differ(cell)} | {cell.Capping} | {apart} dB | {Share(
-                SameWithinMarginStudy.Run(cell, apart, (campaigns, Seed)).Same)} |");
+            Tally same = SameWithinMarginStudy.Run(cell, apart, new(campaigns, Seed)).Same;
+            Line($"| {Specimens(cell)} | {Differ(cell)} | {cell.Capping} | {apart} dB | {Share(same)} |");
         }
     }
 

@@ -90,7 +90,8 @@ public sealed class BudgetComparisonTests
         inputs.Mean(BudgetPart.Covered, -100 + rise, new Contribution(0.2 * scale, freedom));
         inputs.Mean(BudgetPart.Floor, -100, Contribution.None);
         MeasurementModel model = new ShieldingModel(new AveragedLaw(new DetectorNoise(20)), false, []).Shielding;
-        return BudgetComparison.Of(model, inputs.Inputs, rise > 0.05 ? LinearBudget.Of(model, inputs.Inputs) : null,
-            (Confidence.NinetyFive, seed));
+        LinearBudget? linear = rise > 0.05 ? LinearBudget.Of(model, inputs.Inputs) : null;
+        return BudgetComparison.Of(
+            model, inputs.Inputs, linear, new MonteCarloPlan { Confidence = Confidence.NinetyFive, Seed = seed });
     }
 }

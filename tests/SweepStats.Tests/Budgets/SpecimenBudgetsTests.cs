@@ -71,7 +71,7 @@ public sealed class SpecimenBudgetsTests
     public void WithARequirementTheFrequencyWithTheLeastRoomOverItIsLookedAt()
     {
         // The shielding rises by 20 dB over the band and what is asked for by 40 dB: the least room is at the stop.
-        Requirement steep = Requirement.Line([(new Hertz(30e6), new Decibels(5)), (new Hertz(1e9), new Decibels(45))]);
+        Requirement steep = Requirement.Line([new(new Hertz(30e6), new Decibels(5)), new(new Hertz(1e9), new Decibels(45))]);
         AnalysisResult result = Rehearsed.Analysed(
             Rehearsed.Plan with { ShieldingStartDb = 30, ShieldingStopDb = 50 },
             new AnalysisPlan { Averaging = Averaging.Power, Requirement = steep });

@@ -248,16 +248,11 @@ internal static class BenchSteps
     private static IEnumerable<BenchStep> Statements()
     {
         Taken clean = Taken.With(Plan);
-        AnalysisPlan farther = Power with
+        AnalysisPlan Asking(double fromHz, double toHz) => Power with
         {
-            Requirement =
-            Requirement.Line([(new Hertz(1e6), new Decibels(10)), (new Hertz(1e11), new Decibels(10))]),
+            Requirement = Requirement.Line([new(new Hertz(fromHz), new Decibels(10)), new(new Hertz(toHz), new Decibels(10))]),
         };
-        AnalysisPlan inside = Power with
-        {
-            Requirement =
-            Requirement.Line([(new Hertz(2e8), new Decibels(10)), (new Hertz(3e8), new Decibels(10))]),
-        };
+        AnalysisPlan farther = Asking(1e6, 1e11), inside = Asking(2e8, 3e8);
         yield return new("requirement-beyond", "a limit line over more than was measured", Severity.Warning,
             "Measure the whole band", Taken.With(Plan, farther), Taken.With(Plan, inside));
         yield return new("grid-mismatch", "one sweep on other frequencies", Severity.Warning,

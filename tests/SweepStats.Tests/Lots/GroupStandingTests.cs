@@ -36,12 +36,12 @@ public sealed class GroupStandingTests
         double[] cochran = Fixtures.Numbers("published/iso-5725/cochran-and-k.csv").Single(r => r[0] == 8 && r[1] == 3);
         double[] grubbs = Fixtures.Numbers("published/iso-5725/grubbs-and-h.csv").Single(r => r[0] == 8);
         GroupStanding found = GroupStanding.Of(Glucose("A"))!;
-        Assert.All(found.Members, m => Assert.Equal((cochran[6], cochran[5]), m.CriticalK, Close));
+        Assert.All(found.Members, m => Assert.Equal(new(cochran[6], cochran[5]), m.CriticalK, Close));
         // C reaches the table's value where its probability is the level.
         Assert.Equal(0.05, 8 * GroupConsistency.ShareProbability(cochran[3], 2, 14), 0.0001);
         Assert.Equal(0.01, 8 * GroupConsistency.ShareProbability(cochran[2], 2, 14), 0.0001);
         Assert.Equal(8 * GroupConsistency.ShareProbability(found.Cochran.Statistic, 2, 14), found.Cochran.Probability, 1e-12);
-        Assert.Equal((grubbs[7], grubbs[6]), found.CriticalH, Close);
+        Assert.Equal(new(grubbs[7], grubbs[6]), found.CriticalH, Close);
     }
 
     // ISO 5725-2:1994, B.3 leaves laboratory 1 out, which is outermost everywhere and past Grubbs' 1 % at levels 3 and 4, and
@@ -66,8 +66,9 @@ public sealed class GroupStandingTests
         Assert.Equal("D", found.Grubbs.Name);
         Assert.Equal(found.Members.Max(m => Math.Abs(m.H)), found.Grubbs.Statistic, 1e-9);
         Assert.True(found.Grubbs.Statistic < 2.1266 && found.Grubbs.Probability > 0.05);
-        GroupStanding off =
-            GroupStanding.Of([.. Glucose("B").Select(g => g.Name == "D" ? (g.Name, [.. g.Values.Select(v => v + 20)]) : g)])!;
+        GroupStanding off = GroupStanding.Of(
+            [.. Glucose("B").Select(g =>
+                g.Name == "D" ? new GroupValues(g.Name, [.. g.Values.Select(v => v + 20)]) : g)])!;
         Assert.True(off.Grubbs.Statistic > 2.2744 && off.Grubbs.Probability < 0.01);
     }
 
@@ -75,8 +76,8 @@ public sealed class GroupStandingTests
     [Fact]
     public void EachScatterIsHeldToItsOwnNumberOfValues()
     {
-        GroupStanding mixed =
-            GroupStanding.Of([("A", [1, 2]), ("B", [2, 7]), ("C", [3, 3.5]), ("D", [1, 2, 3, 4, 5, 6]), ("E", [3])])!;
+        GroupStanding mixed = GroupStanding.Of(
+            [new("A", [1, 2]), new("B", [2, 7]), new("C", [3, 3.5]), new("D", [1, 2, 3, 4, 5, 6]), new("E", [3])])!;
         Assert.Equal([2, 2, 2, 6, 1], mixed.Members.Select(m => m.Count));
         Assert.True(double.IsNaN(mixed.Members[4].K) && double.IsNaN(mixed.Members[4].CriticalK.Straggler)
             && double.IsNaN(mixed.Members[4].CriticalK.Outlier));
@@ -118,7 +119,8 @@ public sealed class GroupStandingTests
         for (int run = 0; run < runs; run++)
         {
             GroupStanding found = GroupStanding.Of(
-                [.. sizes.Select((n, g) => ($"{g}", Enumerable.Range(0, n).Select(_ => random.Normal()).ToArray()))])!;
+                [.. sizes.Select((n, g) =>
+                    new GroupValues($"{g}", [.. Enumerable.Range(0, n).Select(_ => random.Normal())]))])!;
             alarms += found.Cochran.Probability <= GroupStanding.StragglerLevel ? 1 : 0;
             for (int g = 0; g < sizes.Length; g++)
             {
@@ -133,12 +135,12 @@ public sealed class GroupStandingTests
     [Fact]
     public void NothingIsSaidOfTooLittle()
     {
-        Assert.Null(GroupStanding.Of([("A", [1, 2]), ("B", [2, 4])]));
-        Assert.Null(GroupStanding.Of([("A", [1, 2]), ("B", [2]), ("C", [3])]));
-        Assert.Null(GroupStanding.Of([("A", [1, 1]), ("B", [2, 2]), ("C", [3, 3])]));
-        Assert.Null(GroupStanding.Of([("A", [1, 3]), ("B", [2, 2]), ("C", [1, 3])]));
-        Assert.Null(GroupStanding.Of([("A", [1, 3]), ("B", [2, double.NaN]), ("C", [1, 4])]));
-        Assert.NotNull(GroupStanding.Of([("A", [1, 3]), ("B", [2, 2]), ("C", [1])]));
+        Assert.Null(GroupStanding.Of([new("A", [1, 2]), new("B", [2, 4])]));
+        Assert.Null(GroupStanding.Of([new("A", [1, 2]), new("B", [2]), new("C", [3])]));
+        Assert.Null(GroupStanding.Of([new("A", [1, 1]), new("B", [2, 2]), new("C", [3, 3])]));
+        Assert.Null(GroupStanding.Of([new("A", [1, 3]), new("B", [2, 2]), new("C", [1, 3])]));
+        Assert.Null(GroupStanding.Of([new("A", [1, 3]), new("B", [2, double.NaN]), new("C", [1, 4])]));
+        Assert.NotNull(GroupStanding.Of([new("A", [1, 3]), new("B", [2, 2]), new("C", [1])]));
     }
 
     [Fact]
@@ -146,33 +148,36 @@ public sealed class GroupStandingTests
     {
         GroupStanding found = GroupStanding.Of(Glucose("C"))!;
         GroupStanding turned = GroupStanding.Of([.. Glucose("C").AsEnumerable().Reverse()])!;
-        GroupStanding moved =
-            GroupStanding.Of([.. Glucose("C").Select(g => (g.Name, g.Values.Select(v => (-2 * v) + 7).ToArray()))])!;
+        GroupStanding moved = GroupStanding.Of(
+            [.. Glucose("C").Select(g => new GroupValues(g.Name, [.. g.Values.Select(v => (-2 * v) + 7)]))])!;
         foreach (GroupMember member in found.Members)
         {
             GroupMember back = turned.Members.Single(m => m.Name == member.Name),
                 scaled = moved.Members.Single(m => m.Name == member.Name);
-            Assert.Equal((member.H, member.K), (back.H, back.K), Close);
-            Assert.Equal((member.H, member.K), (-scaled.H, scaled.K), Close);
+            Assert.Equal(member.H, back.H, 0.00006);
+            Assert.Equal(member.K, back.K, 0.00006);
+            Assert.Equal(member.H, -scaled.H, 0.00006);
+            Assert.Equal(member.K, scaled.K, 0.00006);
         }
 
         Assert.Equal(found.Cochran.Name, turned.Cochran.Name);
         Assert.Equal(2 * found.ReproducibilityDb, moved.ReproducibilityDb, 1e-9);
     }
 
-    private static bool Close((double, double) a, (double, double) b) =>
-        Math.Abs(a.Item1 - b.Item1) < 0.00006 && Math.Abs(a.Item2 - b.Item2) < 0.00006;
+    private static bool Close(ConsistencyLimits a, ConsistencyLimits b) =>
+        Math.Abs(a.Straggler - b.Straggler) < 0.00006 && Math.Abs(a.Outlier - b.Outlier) < 0.00006;
 
-    private static (string Name, double[] Values)[] Glucose(string material)
+    private static GroupValues[] Glucose(string material)
     {
         int column = 2 + (material[0] - 'A');
         return [.. Fixtures.Cells("published/e691-glucose/glucose.csv").GroupBy(r => r[0], r => Number(r[column]))
-            .Select(g => (g.Key, g.ToArray()))];
+            .Select(g => new GroupValues(g.Key, [.. g]))];
     }
 
-    private static (string Name, double[] Values)[] Creosote(string level) =>
+    private static GroupValues[] Creosote(string level) =>
         [.. Fixtures.Cells("published/iso-5725/b3-creosote-oil.csv").Where(r => r[0] == level)
-            .GroupBy(r => r[1], r => Number(r[3])).Select(g => (g.Key, g.ToArray()))];
+            .GroupBy(r => r[1], r => Number(r[3]))
+            .Select(g => new GroupValues(g.Key, [.. g]))];
 
     private static double Number(string cell) => double.Parse(cell, CultureInfo.InvariantCulture);
 }

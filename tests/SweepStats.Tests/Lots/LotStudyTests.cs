@@ -45,7 +45,7 @@ public sealed class LotStudyTests
     [InlineData(Capping.Half, 0.8)]
     public void ALotThatIsOffIsFoundAndNamed(Capping capping, double atLeast)
     {
-        LotPowerRow row = LotPowerStudy.Run(capping, OffWhere.Everywhere, deviations: 4, (40, 4_000));
+        LotPowerRow row = LotPowerStudy.Run(capping, OffWhere.Everywhere, deviations: 4, new(40, 4_000));
         Assert.True(row.Band.Share >= atLeast, $"{row.Band}");
         Assert.True(row.Right.Share >= 0.9, $"{row.Right}");
     }
@@ -55,9 +55,9 @@ public sealed class LotStudyTests
     {
         (LotCell cell, double apart) =
             SameWithinMarginStudy.Cells.First(c => c.Cell.Specimens[0] == 6 && c.ApartDb == SameWithinMarginStudy.MarginDb);
-        AtMostPromised(SameWithinMarginStudy.Run(cell, apart, (Draws.Of(60), 4_000)).Same);
+        AtMostPromised(SameWithinMarginStudy.Run(cell, apart, new(Draws.Of(60), 4_000)).Same);
         // The test must be able to say it.
-        Assert.True(SameWithinMarginStudy.Run(cell, 0, (Draws.Of(20), 4_000)).Same.Share > 0.8);
+        Assert.True(SameWithinMarginStudy.Run(cell, 0, new(Draws.Of(20), 4_000)).Same.Share > 0.8);
     }
 
     [Fact]

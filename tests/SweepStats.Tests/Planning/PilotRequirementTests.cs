@@ -10,7 +10,7 @@ public sealed class PilotRequirementTests
     // 40 dB of shielding everywhere, 30 dB asked at the start of the band and 38 dB at its stop.
     private static readonly AnalysisResult Pilot = Rehearsed.Analysed(Rehearsed.Plan, new AnalysisPlan
     {
-        Requirement = Requirement.Line([(new Hertz(30e6), new Decibels(30)), (new Hertz(1e9), new Decibels(38))]),
+        Requirement = Requirement.Line([new(new Hertz(30e6), new Decibels(30)), new(new Hertz(1e9), new Decibels(38))]),
         GuardBand = new Decibels(1.5),
     });
 
@@ -29,7 +29,7 @@ public sealed class PilotRequirementTests
     [Fact]
     public void ARequirementOutsideTheBandAsksNothing()
     {
-        var elsewhere = Requirement.Line([(new Hertz(2e9), new Decibels(30)), (new Hertz(3e9), new Decibels(38))]);
+        var elsewhere = Requirement.Line([new(new Hertz(2e9), new Decibels(30)), new(new Hertz(3e9), new Decibels(38))]);
         Assert.Null(PilotRequirement.Of(Pilot.Curves, new DecisionRule(elsewhere, new(0.95), new Decibels(0))));
     }
 

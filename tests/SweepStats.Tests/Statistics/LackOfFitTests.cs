@@ -35,9 +35,8 @@ public sealed class LackOfFitTests
             Agree(told[4], fit.PureError);
             if (!double.IsNaN(told[3]))
             {
-                Agree(told[3],
-                    GroupsAboutLine.Probability([.. Enumerable.Range(0, x.Length).GroupBy(i => lots[i])
-                        .Select(g => (g.Select(i => x[i]).ToArray(), g.Select(i => y[i]).ToArray()))]));
+                Agree(told[3], GroupsAboutLine.Probability([.. Enumerable.Range(0, x.Length).GroupBy(i => lots[i])
+                    .Select(g => new PairGroup([.. g.Select(i => x[i])], [.. g.Select(i => y[i])]))]));
             }
         }
     }

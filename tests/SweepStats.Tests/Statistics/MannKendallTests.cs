@@ -138,7 +138,7 @@ public sealed class MannKendallTests
     }
 
     /// <summary>The series of fixtures/oracles/trend.R by their names there.</summary>
-    internal static (double[] X, double[] Y) Case(string name)
+    internal static PairGroup Case(string name)
     {
         (string path, int x, int y) = name switch
         {
@@ -150,6 +150,6 @@ public sealed class MannKendallTests
             _ => throw new ArgumentOutOfRangeException(nameof(name), name, "No such series."),
         };
         double[][] rows = Fixtures.Numbers($"published/{path}");
-        return ([.. rows.Select((row, i) => x < 0 ? i + 1 : row[x])], [.. rows.Select(row => row[y])]);
+        return new([.. rows.Select((row, i) => x < 0 ? i + 1 : row[x])], [.. rows.Select(row => row[y])]);
     }
 }

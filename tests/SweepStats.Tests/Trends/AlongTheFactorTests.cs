@@ -225,7 +225,7 @@ public sealed class AlongTheFactorTests
     private static double[] Values => [.. Washes.Distinct()];
 
     private static AskedFrequency At(FactorLevel level, Bias bias, DecisionRule? rule = null, int frequencies = 1) =>
-        new(level, [.. Washes.Distinct()], rule ?? Rule, (AskedDb, frequencies), bias);
+        new(level, [.. Washes.Distinct()], rule ?? Rule, new(AskedDb, frequencies), bias);
 
     private static AskedFrequency Draw(RandomSource random, (double Db, int Sweeps) reference, int frequencies, ref int slopes,
         bool told = true, Func<double, double>? scatter = null)

@@ -37,7 +37,7 @@ public sealed class ConformityTests
     public void BatchOfResistors(double guard, double consumer, double producer)
     {
         // N(1500, 0.12) ohm measured to 0.04 ohm, tolerance ±0.2 ohm; recomputed values, the printed ones are rounded.
-        (double c, double p) = Conformity.GlobalRisks(1500, 0.12, 0.04, (1499.8, 1500.2), (1499.8 + guard, 1500.2 - guard));
+        (double c, double p) = Conformity.GlobalRisks(1500, 0.12, 0.04, new(1499.8, 1500.2), new(1499.8 + guard, 1500.2 - guard));
         Assert.Equal(consumer, c, 6e-6);
         Assert.Equal(producer, p, 6e-5);
     }

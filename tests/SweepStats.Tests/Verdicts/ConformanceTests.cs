@@ -90,8 +90,8 @@ public sealed class ConformanceTests
                 {
                     Averaging = averaging,
                     Uncertainties = errors,
-                    Requirement =
-                        Requirement.Line([(new Hertz(30e6), new Decibels(truth - 4)), (new Hertz(1e9), new Decibels(truth + 4))]),
+                    Requirement = Requirement.Line(
+                [new(new Hertz(30e6), new Decibels(truth - 4)), new(new Hertz(1e9), new Decibels(truth + 4))]),
                     RequirementConfidence = new Confidence(level),
                 };
                 AnalysisResult result = Rehearsed.Analysed(

@@ -29,7 +29,8 @@ public sealed class JudgeTests
     [Fact]
     public void ARequirementOutsideTheBandCannotBeTold()
     {
-        Requirement elsewhere = Requirement.Line([(new Hertz(10e9), new Decibels(20)), (new Hertz(18e9), new Decibels(20))]);
+        Requirement elsewhere =
+            Requirement.Line([new(new Hertz(10e9), new Decibels(20)), new(new Hertz(18e9), new Decibels(20))]);
         Assert.Equal(RequirementOutcome.CannotTell, Rehearsed.Analysed(Rehearsed.Plan,
             new AnalysisPlan { Averaging = Averaging.Power, Requirement = elsewhere }).Verdict.Requirement);
     }

@@ -65,7 +65,7 @@ internal sealed class LevelRowLayout : ITraceLayout
         Preamble preamble = Preamble.Read(text, line);
         List<string> fields = FieldReader.Texts(text.Line(line), separator);
         double[] levels = [.. fields.Skip(Lead(fields, separator)).Select(f => Number(f, separator)!.Value)];
-        if (RegularAxis.Of(levels.Length, (preamble, options, faults)) is not { } regular)
+        if (RegularAxis.Of(levels.Length, new(preamble, options, faults)) is not { } regular)
         {
             return new TraceReading { Faults = faults.All };
         }
@@ -96,7 +96,7 @@ internal sealed class LevelRowLayout : ITraceLayout
             }
 
             string name = Lead(row, separator) > 0 ? row[0] : FormattableString.Invariant($"{traces.Count + 1}");
-            traces.Add(TraceOf(name, here, axis, (text.File, LineOf(i)), (preamble, options, faults)));
+            traces.Add(TraceOf(name, here, axis, new(text.File, LineOf(i)), new(preamble, options, faults)));
         }
 
         ImmutableArray<Trace> asked = options.Columns.IsEmpty ? traces.ToImmutable()
@@ -108,8 +108,7 @@ internal sealed class LevelRowLayout : ITraceLayout
 
     /// <summary>The trace that a row holds.</summary>
     internal static Trace TraceOf(
-        string label, double[] levels, FrequencyAxis axis, (string File, Func<int, int> Line) place,
-        (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+        string label, double[] levels, FrequencyAxis axis, RowPlaces place, PriorKnowledge known)
     {
         var name = ColumnName.Of(label);
         LevelUnit? unit = name.LevelUnit ?? known.Preamble.LevelUnit;
@@ -125,8 +124,7 @@ internal sealed class LevelRowLayout : ITraceLayout
             Settings = NamedDetector.Beside(known.Preamble.Settings, name),
             TakenAt = known.Preamble.Taken.At,
             Blank = LevelDoubts.Blank(unit, levels),
-            Doubts = unit is null ? [UnstatedUnitFault.InSettingsAlone(place.File)]
-                : LevelDoubts.Of(column, levels, (place.File, place.Line)),
+            Doubts = unit is null ? [UnstatedUnitFault.InSettingsAlone(place.File)] : LevelDoubts.Of(column, levels, place),
         };
     }
 

@@ -22,6 +22,7 @@ internal sealed class SectionLayout : ITraceLayout
         var faults = new FaultList(text.File);
         Separator separator = SeparatorSearch.Find(text) ?? Commas;
         using var rows = new NumericRows(text, separator);
+        var numbers = new Numbers(rows, separator);
         int[] headings = [.. Headings(text)];
         Preamble file = Preamble.Read(text, headings[0]);
         faults.AssumeAll(file.Remarks);
@@ -29,9 +30,9 @@ internal sealed class SectionLayout : ITraceLayout
         for (int i = 0; i < headings.Length && !faults.Any; i++)
         {
             int end = i + 1 < headings.Length ? headings[i + 1] : text.LineCount;
-            if (Data(text, (rows, separator), (headings[i], end), faults) is { } block)
+            if (Data(text, numbers, headings[i]..end, faults) is { } block)
             {
-                traces.AddRange(ReadSection(text, (rows, separator), (block, headings[i], file), options, faults));
+                traces.AddRange(ReadSection(text, numbers, new Section(block, headings[i], file), options, faults));
             }
         }
 
@@ -60,18 +61,17 @@ internal sealed class SectionLayout : ITraceLayout
         }
     }
 
-    private static DataBlock? Data(TraceText text, (NumericRows Rows, Separator Separator) numbers, (int From, int To) section,
-        FaultList faults)
+    private static DataBlock? Data(TraceText text, Numbers numbers, Range section, FaultList faults)
     {
-        NumericRun[] runs =
-            [.. numbers.Rows.Runs.Where(r => numbers.Rows.Line(r, 0) > section.From && numbers.Rows.Line(r, 0) < section.To)];
+        (int from, int to) = (section.Start.Value, section.End.Value);
+        NumericRun[] runs = [.. numbers.Rows.Runs.Where(r => numbers.Rows.Line(r, 0) > from && numbers.Rows.Line(r, 0) < to)];
         if (runs.Length == 1 && runs[0].Rows > 1)
         {
             return DataBlock.Around(text, numbers.Rows, runs[0], numbers.Separator, faults);
         }
 
         faults.Add(
-            section.From + 1,
+            from + 1,
             runs.Length == 0 ? "the section of the trace holds no row of numbers"
                 : runs.Length == 1 ? "the section of the trace holds one row of numbers only"
                 : "the section of the trace holds more than one table of numbers",
@@ -80,8 +80,8 @@ internal sealed class SectionLayout : ITraceLayout
         return null;
     }
 
-    private static ImmutableArray<Trace> ReadSection(TraceText text, (NumericRows Rows, Separator Separator) numbers,
-        (DataBlock Block, int Heading, Preamble File) section, TraceReadOptions options, FaultList faults)
+    private static ImmutableArray<Trace> ReadSection(
+        TraceText text, Numbers numbers, Section section, TraceReadOptions options, FaultList faults)
     {
         (DataBlock block, int heading, Preamble file) = section;
         (NumericRows rows, Separator separator) = numbers;
@@ -109,8 +109,8 @@ internal sealed class SectionLayout : ITraceLayout
         var order = new AxisOrder(faults, options.Grids);
         if (chosen.Regular is null)
         {
-            DeclaredRange.Check(own, order.Turned(axis), chosen.FrequencyUnit,
-                (block.LastLine + 1, block.LastLine == text.LineCount - 1, faults));
+            new DeclaredRange(own, chosen.FrequencyUnit, faults)
+                .Check(order.Turned(axis), block.LastLine + 1, block.LastLine == text.LineCount - 1);
         }
 
         return [.. order.Of(table.Traces(block.Run, chosen, axis, file), axis, row => rows.Line(block.Run, row) + 1)
@@ -120,4 +120,10 @@ internal sealed class SectionLayout : ITraceLayout
             Settings = SharedSettings.Over(t.Settings, own.Settings),
         })];
     }
+
+    /// <summary>The rows of numbers in the file, and what parts their fields.</summary>
+    private readonly record struct Numbers(NumericRows Rows, Separator Separator);
+
+    /// <summary>A trace: its rows, the line of its heading from 0, and what the lines above all headings state.</summary>
+    private sealed record Section(DataBlock Block, int Heading, Preamble File);
 }

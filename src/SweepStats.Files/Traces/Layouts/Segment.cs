@@ -6,5 +6,4 @@ namespace SweepStats.Files.Traces.Layouts;
 /// <param name="Range">Start, stop and step in Hz.</param>
 /// <param name="Levels">A level for every step.</param>
 /// <param name="Line">Its line from 1.</param>
-internal sealed record Segment(DateTimeOffset? At, string When, (double Start, double Stop, double Step) Range,
-    double[] Levels, int Line);
+internal sealed record Segment(DateTimeOffset? At, string When, SegmentRange Range, double[] Levels, int Line);

@@ -35,7 +35,7 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
             ReadOnlySpan<byte> line = text.Line(i).Trim(" \t"u8);
             if (!line.IsEmpty && line[0] is not ((byte)'#' or (byte)'!' or (byte)'%'))
             {
-                Take(line, i + 1, (header, unit, sweeps), faults);
+                Take(line, i + 1, new SegmentTable(header, unit, sweeps), faults);
             }
         }
 
@@ -64,8 +64,7 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
         return false;
     }
 
-    private static void Take(ReadOnlySpan<byte> line, int number,
-        (SegmentRowHeader Header, FrequencyUnit Unit, SegmentSweeps Sweeps) into, FaultList faults)
+    private static void Take(ReadOnlySpan<byte> line, int number, SegmentTable into, FaultList faults)
     {
         (SegmentRowHeader header, FrequencyUnit unit, SegmentSweeps sweeps) = into;
         var reader = new FieldReader(line, header.Separator);
@@ -116,10 +115,15 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
             return;
         }
 
-        sweeps.Add(new Segment(SweepDate.Parse(when)?.At, when, (start, stop, step), levels.Items.ToArray(), number));
+        sweeps.Add(new Segment(SweepDate.Parse(when)?.At, when, new(start, stop, step), levels.Items.ToArray(), number));
     }
 
     [GeneratedRegex(@"^\s*\d{4}-\d\d-\d\d\s*,\s*\d\d:\d\d(?::\d\d(?:\.\d+)?)?\s*,\s*[\d.]+(?:[eE][+-]?\d+)?\s*,\s*[\d.]+(?:[eE]"
         + @"[+-]?\d+)?\s*,", RegexOptions.CultureInvariant)]
     private static partial Regex Start();
+
+    /// <summary>
+    /// What the rows of a file share: what its header names, the unit of its frequencies, and what takes the segments.
+    /// </summary>
+    private readonly record struct SegmentTable(SegmentRowHeader Header, FrequencyUnit Unit, SegmentSweeps Sweeps);
 }

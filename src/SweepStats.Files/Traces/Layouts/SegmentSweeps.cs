@@ -89,7 +89,7 @@ internal sealed class SegmentSweeps(string file, LevelUnit? stated, FrequencyUni
         ReadFault? falls = AxisDoubt.Of(axis, file, Line);
         ImmutableArray<ReadFault> doubts = column.Unit is null
             ? [UnstatedUnitFault.InSettingsAlone(file)]
-            : LevelDoubts.Of(column, levels, (file, Line));
+            : LevelDoubts.Of(column, levels, new(file, Line));
         return new Trace(name, "level", unit, axis, ImmutableCollectionsMarshal.AsImmutableArray(levels))
         {
             Settings = preamble.Settings,

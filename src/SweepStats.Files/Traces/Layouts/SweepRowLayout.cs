@@ -28,7 +28,7 @@ internal sealed class SweepRowLayout : ITraceLayout
         }
 
         faults.Assume("the columns are headed by frequencies: each row was read as a sweep");
-        var rows = new SweepRows(text, header, axis, (preamble, options, faults));
+        var rows = new SweepRows(text, header, axis, new(preamble, options, faults));
         ImmutableArray<Trace> traces = rows.Read();
         if (!faults.Any && traces.IsEmpty)
         {

@@ -9,8 +9,7 @@ namespace SweepStats.Files.Traces.Layouts;
 
 /// <summary>The rows below a heading of frequencies, a sweep each.</summary>
 internal sealed class SweepRows(
-    TraceText text, SweepRowHeader header, FrequencyAxis axis,
-    (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+    TraceText text, SweepRowHeader header, FrequencyAxis axis, PriorKnowledge known)
 {
     private readonly LevelUnit? _headed = header.Lead.Select(l => ColumnName.Of(l).LevelUnit).FirstOrDefault(u => u is not null);
     private bool _told;
@@ -50,7 +49,7 @@ internal sealed class SweepRows(
                 continue;
             }
 
-            if (TraceOf(fields, lead, (index, traces.Count)) is not { } trace)
+            if (TraceOf(fields, lead, index, traces.Count) is not { } trace)
             {
                 break;
             }
@@ -95,9 +94,9 @@ internal sealed class SweepRows(
         (_statistic, _rows) = (statistic, _rows + 1);
     }
 
-    private Trace? TraceOf(List<string> fields, ColumnName[] lead, (int Index, int Before) place)
+    private Trace? TraceOf(List<string> fields, ColumnName[] lead, int index, int before)
     {
-        int line = place.Index + 1;
+        int line = index + 1;
         var levels = new double[axis.Hertz.Length];
         for (int i = 0; i < levels.Length; i++)
         {
@@ -123,11 +122,11 @@ internal sealed class SweepRows(
         {
             Settings = SettingsOf(lead),
             TakenAt = SweepDate.Parse(string.Join(' ', lead.Select(n => n.Text)))?.At
-                ?? (place.Before == 0 ? known.Preamble.Taken.At : null),
+                ?? (before == 0 ? known.Preamble.Taken.At : null),
             Blank = LevelDoubts.Blank(unit, levels),
             Doubts = unit is null
                 ? [UnstatedUnitFault.Level(text.File, inFile: $"write {LevelUnits.Words} before the levels, as in 'Level (dBm)'")]
-                : LevelDoubts.Of(column, levels, (text.File, _ => line)),
+                : LevelDoubts.Of(column, levels, new(text.File, _ => line)),
         };
     }
 

@@ -50,7 +50,7 @@ internal static class WrappedLevels
             if (RegularAxis.IsStated(preamble) && (preamble.Points ?? preamble.Count) == levels.Count
                 && !BeginsWithFrequency(levels, firsts, preamble))
             {
-                return Trace(text, [.. levels], firsts, (preamble, options, new FaultList(text.File)), first);
+                return Trace(text, [.. levels], firsts, new(preamble, options, new FaultList(text.File)), first);
             }
         }
 
@@ -73,8 +73,7 @@ internal static class WrappedLevels
     }
 
     private static TraceReading Trace(
-        TraceText text, double[] levels, List<int> firsts,
-        (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known, int first)
+        TraceText text, double[] levels, List<int> firsts, PriorKnowledge known, int first)
     {
         if (RegularAxis.Of(levels.Length, known) is not { } regular)
         {
@@ -86,9 +85,8 @@ internal static class WrappedLevels
             $"the levels stand several in a line from line {first + 1} on; they were read line by line, from left to right"));
         string name = known.Preamble.TraceNames is [var only] ? only : "1";
         int Line(int point) => firsts.BinarySearch(point) is var at && at >= 0 ? first + at + 1 : first + ~at;
-        ImmutableArray<Trace> traces =
-            [LevelRowLayout.TraceOf(name, levels, known.Options.Grids.Of(regular.Hertz(levels.Length)),
-                (text.File, Line), known)];
+        FrequencyAxis axis = known.Options.Grids.Of(regular.Hertz(levels.Length));
+        ImmutableArray<Trace> traces = [LevelRowLayout.TraceOf(name, levels, axis, new(text.File, Line), known)];
         traces = known.Options.Columns.IsEmpty ? traces : AskedTraces.Pick(traces, known.Options.Columns, known.Faults);
         return known.Faults.Any
             ? new TraceReading { Faults = known.Faults.All }

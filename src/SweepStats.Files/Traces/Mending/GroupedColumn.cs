@@ -8,8 +8,8 @@ namespace SweepStats.Files.Traces.Mending;
 /// </summary>
 internal sealed class GroupedColumn
 {
-    private (double Last, int Sign, bool Steady) _grouped = (double.NaN, 0, true);
-    private (double Last, int Sign, bool Steady) _decimal = (double.NaN, 0, true);
+    private Course _grouped = new(double.NaN, 0, true);
+    private Course _decimal = new(double.NaN, 0, true);
     private int _rows;
     private bool _fits = true;
 
@@ -104,16 +104,15 @@ internal sealed class GroupedColumn
     }
 
     // One number that cannot be read this way, and the order is lost.
-    private static (double Last, int Sign, bool Steady) Next((double Last, int Sign, bool Steady) before,
-        double value, bool first)
+    private static Course Next(Course before, double value, bool first)
     {
         if (first || !before.Steady || !double.IsFinite(value))
         {
-            return (value, 0, before.Steady && double.IsFinite(value));
+            return new(value, 0, before.Steady && double.IsFinite(value));
         }
 
         int sign = Math.Sign(value - before.Last);
-        return (value, sign, sign != 0 && (before.Sign == 0 || before.Sign == sign));
+        return new(value, sign, sign != 0 && (before.Sign == 0 || before.Sign == sign));
     }
 
     private void FindOthersMark(ReadOnlySpan<byte> line, RowPattern pattern)
@@ -126,4 +125,10 @@ internal sealed class GroupedColumn
             OthersDecimalMark = mark >= 0 ? field[mark] : (byte)0;
         }
     }
+
+    /// <summary>
+    /// How far a reading of the column has come: its last number, whether it rises (1) or falls (−1), and whether it did so
+    /// all along.
+    /// </summary>
+    private readonly record struct Course(double Last, int Sign, bool Steady);
 }

@@ -110,10 +110,10 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
 
     private static bool IsCount(string text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out _);
 
-    private List<(string Key, List<int> Lines)>? Parts(int[] keys)
+    private List<RowGroup>? Parts(int[] keys)
     {
         var parts = new Dictionary<string, List<int>>(StringComparer.Ordinal);
-        List<(string, List<int>)> ordered = [];
+        List<RowGroup> ordered = [];
         for (int i = columns.FirstRow; i < source.LineCount; i++)
         {
             if (!columns.IsRow(i))
@@ -125,14 +125,14 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
             if (!parts.TryGetValue(key, out List<int>? lines))
             {
                 parts.Add(key, lines = []);
-                ordered.Add((key, lines));
+                ordered.Add(new(key, lines));
             }
 
             lines.Add(i);
         }
 
         bool crumbs = ordered.Count > MostSmall && columns.Rows < FewestRows * ordered.Count;
-        return !crumbs && ordered.TrueForAll(p => p.Item2.Count > 1) ? ordered : null;
+        return !crumbs && ordered.TrueForAll(p => p.Lines.Count > 1) ? ordered : null;
     }
 
     private string Key(int line, int[] keys)
@@ -146,7 +146,7 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
 
     private bool IsNumbered(int column) => columns.Tally(column).Numbers > 0;
 
-    private TraceReading? Traces(List<(string Key, List<int> Lines)> parts, int[] keys)
+    private TraceReading? Traces(List<RowGroup> parts, int[] keys)
     {
         MendedText filled = columns.Filled([.. keys.Where(IsNumbered)]);
         using TraceText text = filled.Text;
@@ -240,7 +240,7 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
         Settings = NamedDetector.Beside(trace.Settings, ColumnName.Of(key)),
     };
 
-    private string Said(List<(string Key, List<int> Lines)> parts, int[] keys)
+    private string Said(List<RowGroup> parts, int[] keys)
     {
         string by = string.Join(", ",
             keys.Select(c =>
@@ -249,4 +249,7 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
             + (parts.Count > MostListed ? ", …" : "");
         return FormattableString.Invariant($"the rows hold {parts.Count} traces, told apart by column {by}: {names}");
     }
+
+    /// <summary>The rows of a trace by their lines from 0, and what they have in common.</summary>
+    private sealed record RowGroup(string Key, List<int> Lines);
 }

@@ -24,7 +24,7 @@ internal sealed class Preamble
     private readonly SweepDate _date = new();
 
     // Asked for each trace of a file, and found by patterns.
-    private (DateTimeOffset? At, string? Assumption)? _taken;
+    private StatedTime? _taken;
 
     private int _line;
     private bool _described;
@@ -54,8 +54,8 @@ internal sealed class Preamble
     /// <summary>
     /// That start and stop are stated, and centre and span of another range; null where they agree, or only one pair is stated.
     /// </summary>
-    public string? OtherRange =>
-        StatedRange.Other((Number(Setting.Start), Number(Setting.Stop)), (Number(Setting.Centre), Number(Setting.Span)));
+    public string? OtherRange => StatedRange.Other(
+        Number(Setting.Start), Number(Setting.Stop), Number(Setting.Centre), Number(Setting.Span));
 
     /// <summary>What is called "f0", which beside a step is the first frequency.</summary>
     public StatedBound? FirstBound =>
@@ -95,7 +95,7 @@ internal sealed class Preamble
         _found.TryGetValue(Setting.TraceNames, out ImmutableArray<string> names) ? names : [];
 
     /// <summary>When the sweep was taken, and what was assumed or passed over in finding out.</summary>
-    public (DateTimeOffset? At, string? Assumption) Taken => _taken ??= _date.Found;
+    public StatedTime Taken => _taken ??= _date.Found;
 
     /// <summary>
     /// What a person should know of what is stated and was not used, or not as it stands: numbers, and the date.
@@ -125,14 +125,13 @@ internal sealed class Preamble
 
     /// <summary>Reads the first lines of a text whose table has decimal points or commas.</summary>
     public static Preamble Read(TraceText text, int lines, Separator table) =>
-        Read(text, new Preamble { BesideDecimalCommas = table.DecimalMark == (byte)',' }, (0, lines));
+        Read(text, new Preamble { BesideDecimalCommas = table.DecimalMark == (byte)',' }, 0, lines);
 
     /// <summary>Reads the lines from one to before another.</summary>
-    public static Preamble Read(TraceText text, int from, int to) => Read(text, new Preamble(), (from, to));
+    public static Preamble Read(TraceText text, int from, int to) => Read(text, new Preamble(), from, to);
 
-    private static Preamble Read(TraceText text, Preamble preamble, (int From, int To) lines)
+    private static Preamble Read(TraceText text, Preamble preamble, int from, int to)
     {
-        (int from, int to) = lines;
         var heading = new TraceHeading();
         int valuesAt = -1;
         int header = HeaderLine(text, from, to);

@@ -52,17 +52,17 @@ internal static partial class StatedRange
     /// What to say where start and stop state one range, and centre and span another; null where they agree by the digits they
     /// are written in.
     /// </summary>
-    public static string? Other((StatedNumber? Start, StatedNumber? Stop) ends, (StatedNumber? Centre, StatedNumber? Span) middle)
+    public static string? Other(StatedNumber? start, StatedNumber? stop, StatedNumber? centre, StatedNumber? span)
     {
-        if (ends is not ({ } start, { } stop) || Bound(middle.Centre, middle.Span, -1, 0) is not { } low
-            || Bound(middle.Centre, middle.Span, 1, 0) is not { } high)
+        if (start is not { } first || stop is not { } last
+            || Bound(centre, span, -1, 0) is not { } low || Bound(centre, span, 1, 0) is not { } high)
         {
             return null;
         }
 
-        return Apart(start, low) || Apart(stop, high)
-            ? $"the file states a range from {start.Digits} {start.Unit} to {stop.Digits} {stop.Unit}, and by centre and span "
-                + $"one from {low.Shown} to {high.Shown}" : null;
+        return !Apart(first, low) && !Apart(last, high) ? null
+            : $"the file states a range from {first.Digits} {first.Unit} to {last.Digits} {last.Unit}, "
+                + $"and by centre and span one from {low.Shown} to {high.Shown}";
     }
 
     // Both with units: bare numbers may be in different ones.

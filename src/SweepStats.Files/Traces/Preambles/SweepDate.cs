@@ -18,7 +18,7 @@ internal sealed partial class SweepDate
     private readonly List<string> _titles = [];
 
     /// <summary>The time, without a zone where none is stated, and what a person should know about it.</summary>
-    public (DateTimeOffset? At, string? Assumption) Found
+    public StatedTime Found
     {
         get
         {
@@ -32,10 +32,11 @@ internal sealed partial class SweepDate
 
             if (Only([.. _created.Select(Parse)]) is { } written)
             {
-                return (written.At, written.Assumption ?? "the time of the sweep is when the file was written, as the file says");
+                return new(
+                    written.At, written.Assumption ?? "the time of the sweep is when the file was written, as the file says");
             }
 
-            return _titles.Select(Parse).FirstOrDefault(t => t is not null) ?? (null, null);
+            return _titles.Select(Parse).FirstOrDefault(t => t is not null) ?? default;
         }
     }
 
@@ -59,7 +60,7 @@ internal sealed partial class SweepDate
     }
 
     /// <summary>The date and time in a text; null where there is none.</summary>
-    public static (DateTimeOffset? At, string? Assumption)? Parse(string text)
+    public static StatedTime? Parse(string text)
     {
         if (text.AsSpan().IndexOfAnyInRange('0', '9') < 0)
         {
@@ -87,7 +88,7 @@ internal sealed partial class SweepDate
         bool points = numbers.Groups["s"].Value == ".";
         if (first <= 12 && second <= 12 && first != second && !points)
         {
-            return (null, $"the date {numbers.Value.Trim()} was not used: day and month cannot be told apart");
+            return new(null, $"the date {numbers.Value.Trim()} was not used: day and month cannot be told apart");
         }
 
         // With points between them the day comes first, as DIN 5008 has it.
@@ -96,28 +97,28 @@ internal sealed partial class SweepDate
     }
 
     // The one that is stated, a day alone giving way to the same day with a time; of two that differ neither.
-    private static (DateTimeOffset? At, string? Assumption)? Only((DateTimeOffset? At, string? Assumption)?[] found)
+    private static StatedTime? Only(StatedTime?[] found)
     {
-        (DateTimeOffset? At, string? Assumption)[] all = [.. found.OfType<(DateTimeOffset? At, string? Assumption)>().Distinct()];
+        StatedTime[] all = [.. found.OfType<StatedTime>().Distinct()];
         var timed = all.Where(d => d.At is not { TimeOfDay.Ticks: 0 } day || !all.Any(o => o.At?.Date == day.Date && o.At != day))
             .ToArray();
         return timed switch
         {
             [] => null,
             [var one] => one,
-            _ => timed.FirstOrDefault(d => d.At is null) is { Assumption: { } unclear } ? (null, unclear)
-                : (null, string.Create(
+            _ => timed.FirstOrDefault(d => d.At is null) is { Assumption: { } unclear } ? new(null, unclear)
+                : new(null, string.Create(
                     CultureInfo.InvariantCulture, $"the file states two times, {timed[0].At:yyyy-MM-dd HH:mm:ss} and "
                         + $"{timed[1].At:yyyy-MM-dd HH:mm:ss}; neither was used")),
         };
     }
 
     // "20260217T094100", where a line calls it a date.
-    private static (DateTimeOffset? At, string? Assumption)? Compact(string text) =>
+    private static StatedTime? Compact(string text) =>
         Digits().Match(text) is { Success: true } match
             ? At(match, match.Groups["y"].Value, match.Groups["m"].Value, match.Groups["d"].Value) : null;
 
-    private static (DateTimeOffset? At, string? Assumption)? At(Match match, string year, string month, string day)
+    private static StatedTime? At(Match match, string year, string month, string day)
     {
         int Number(string text) => text.Length == 0 ? 0 : int.Parse(text, CultureInfo.InvariantCulture);
         int hour = Number(match.Groups["h"].Value);
@@ -129,7 +130,8 @@ internal sealed partial class SweepDate
             && hour < 24 && Number(match.Groups["min"].Value) < 60 && Number(match.Groups["sec"].Value) < 60
             && Number(day) >= 1 && Number(day) <= DateTime.DaysInMonth(fullYear, Number(month));
         return real
-            ? (new DateTimeOffset(fullYear, Number(month), Number(day), hour, Number(match.Groups["min"].Value),
+            ? new(new DateTimeOffset(
+                fullYear, Number(month), Number(day), hour, Number(match.Groups["min"].Value),
                 Number(match.Groups["sec"].Value), zone), null)
             : null;
     }

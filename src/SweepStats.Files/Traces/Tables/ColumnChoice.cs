@@ -46,14 +46,14 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
 
         if (f < 0)
         {
-            return RegularAxis.Of(table.Rows, (preamble, options, faults)) is { } regular
+            return RegularAxis.Of(table.Rows, new(preamble, options, faults)) is { } regular
                 && Wanted(names, f, stated is not null) is { } levels
                 ? new ChosenColumns(f, FrequencyUnit.Hertz, levels) { Regular = regular }
                 : null;
         }
 
-        return FrequencyUnitChoice.Of(table, f, names[f], (preamble, options, faults)) is { } unit
-            && Wanted(names, f, stated is not null) is { } wanted
+        return FrequencyUnitChoice.Of(table, f, names[f], new(preamble, options, faults)) is { } unit
+                && Wanted(names, f, stated is not null) is { } wanted
             ? new ChosenColumns(f, unit, wanted)
             : null;
     }
@@ -336,12 +336,15 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         bool twice = name.Text.Length > 0 && _twice.Contains(name.Text);
         string? format = FormatOf(index);
         LevelUnit? unit = _units.Of(names, index, label, format);
-        return new LevelColumn(index, twice ? $"{label} #{ColumnList.Number(index)}" : label, unit)
+        var column = new LevelColumn(index, label, unit)
         {
             Quantity = IsCorrection(names, index, asked) ? "correction" : name.Parameter ?? "level",
             Asked = asked,
-            Doubt = FormatDoubt(names, format, label) ?? Doubt(names, index, (label, asked), unit)
-                ?? UnitDoubt(names, name, label),
+        };
+        return column with
+        {
+            Name = twice ? $"{label} #{ColumnList.Number(index)}" : label,
+            Doubt = FormatDoubt(names, format, label) ?? Doubt(names, column) ?? UnitDoubt(names, name, label),
         };
     }
 
@@ -351,17 +354,17 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
         && !(name.IsGain && !name.IsAttenuation
             && (asked || name.Parameter is not null || names.Any(n => n.Part == ComplexPart.Phase)));
 
-    private ReadFault? Doubt(ImmutableArray<ColumnName> names, int index, (string Label, bool Asked) column, LevelUnit? unit)
+    private ReadFault? Doubt(ImmutableArray<ColumnName> names, LevelColumn column)
     {
-        (ColumnName name, string label) = (names[index], column.Label);
-        if (IsCorrection(names, index, column.Asked))
+        (ColumnName name, string label) = (names[column.Index], column.Name);
+        if (IsCorrection(names, column.Index, column.Asked))
         {
             return CorrectionDoubt.Of(table.File, name, label);
         }
 
         // Beside a loss "Drift (dB)" may be anything that has to do with it.
-        if (unit == LevelUnit.Decibels && !column.Asked && !name.IsNamedLevel && !name.IsCorrection && name.Text.Length > 0
-            && names.Any(n => n.IsCorrection))
+        if (column.Unit == LevelUnit.Decibels && !column.Asked && !name.IsNamedLevel && !name.IsCorrection
+            && name.Text.Length > 0 && names.Any(n => n.IsCorrection))
         {
             return new ReadFault(table.File, null, $"column {label} stands beside an attenuation or a correction, and its name "
                 + "does not tell whether it is a level", NameColumn)
@@ -370,7 +373,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
             };
         }
 
-        return unit is not null ? null
+        return column.Unit is not null ? null
             : name.StrangeUnit is { } strange ? new ReadFault(
                 table.File, null, $"column {label} is in '{strange}', which is not a unit of level that can be read",
                 $"export levels in {LevelUnits.Words}, and say so in the header")

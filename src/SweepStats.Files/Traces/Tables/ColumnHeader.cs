@@ -6,7 +6,11 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>Finds the names of the columns above the data.</summary>
-internal static class ColumnHeader
+/// <param name="text">The file.</param>
+/// <param name="separator">What parts the fields of its rows.</param>
+/// <param name="stated">Names of columns that a person states.</param>
+/// <param name="faults">Takes what is wrong with the header.</param>
+internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumerable<string> stated, FaultList faults)
 {
     private const int LongestName = 200;
     private const int LongestStatement = 400;
@@ -24,14 +28,13 @@ internal static class ColumnHeader
     /// The names, one a column; null where no line above the data names columns. One of the names that a person states shows such
     /// a line too.
     /// </summary>
-    public static ImmutableArray<ColumnName>? Find(
-        TraceText text, (int FirstLine, int Columns) table, Separator separator,
-        (IEnumerable<string> Stated, FaultList Faults) known)
+    /// <param name="firstLine">Index of the first line of the data.</param>
+    /// <param name="columns">Number of its columns.</param>
+    public ImmutableArray<ColumnName>? Find(int firstLine, int columns)
     {
-        int columns = table.Columns;
-        int? at = LineAbove(text, table.FirstLine);
+        int? at = LineAbove(text, firstLine);
         ImmutableArray<ColumnName>? names = at is { } line ? Names(text.Line(line), columns, separator) : null;
-        while (at is { } between && !Holds(names, known.Stated)
+        while (at is { } between && !Holds(names, stated)
             && (IsRemark(text.Line(between), names) || IsSetting(text.Line(between), names)))
         {
             // A remark, or a setting such as "Unit,dBm", between header and data.
@@ -41,7 +44,7 @@ internal static class ColumnHeader
 
         if (at is { } nearest && names is null)
         {
-            RefuseOtherWidth(text.Line(nearest), nearest, columns, separator, known.Faults);
+            RefuseOtherWidth(text.Line(nearest), nearest, columns, separator, faults);
             return null;
         }
 
@@ -51,7 +54,7 @@ internal static class ColumnHeader
                 ? Names(text.Line(higher), columns, separator) : null;
             if (above?.Zip(units).FirstOrDefault(p => Differ(p.First, p.Second)) is ({ } named, { } other))
             {
-                known.Faults.Add(
+                faults.Add(
                     at + 1, $"the header gives column {named.Text} and the line of units below it '{other.BareText}'",
                     "export the sweep again, or remove the wrong one of the two units");
                 return null;
@@ -62,7 +65,7 @@ internal static class ColumnHeader
                     : ColumnName.Of($"{name.Text} ({unit.BareText})"))] : names;
         }
 
-        return Tells(names) || Holds(names, known.Stated) ? names : null;
+        return Tells(names) || Holds(names, stated) ? names : null;
     }
 
     private static bool Holds(ImmutableArray<ColumnName>? names, IEnumerable<string> stated) =>

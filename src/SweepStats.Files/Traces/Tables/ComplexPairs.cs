@@ -13,9 +13,9 @@ internal static class ComplexPairs
     public static ImmutableArray<LevelColumn> Find(ImmutableArray<ColumnName> names, IReadOnlyList<int> levels)
     {
         var pairs = ImmutableArray.CreateBuilder<LevelColumn>();
-        HashSet<(string?, string)> given = [.. levels.Select(l => (names[l].Parameter, names[l].Base))];
+        HashSet<PairKey> given = [.. levels.Select(l => Key(names[l]))];
         HashSet<string?> parameters = [.. levels.Select(l => names[l].Parameter)];
-        Dictionary<(string?, string), int> imaginaries = Imaginaries(names);
+        Dictionary<PairKey, int> imaginaries = Imaginaries(names);
         for (int i = 0; i < names.Length; i++)
         {
             ColumnName real = names[i];
@@ -25,7 +25,7 @@ internal static class ComplexPairs
             }
 
             // A log magnitude beside the pair says the same.
-            if (!(real.Base.Length == 0 ? parameters.Contains(real.Parameter) : given.Contains((real.Parameter, real.Base))))
+            if (!(real.Base.Length == 0 ? parameters.Contains(real.Parameter) : given.Contains(Key(real))))
             {
                 pairs.Add(new LevelColumn(i, real.Base.Length > 0 ? real.Base : real.Parameter ?? "",
                     LevelUnit.Decibels)
@@ -37,7 +37,7 @@ internal static class ComplexPairs
     }
 
     // Beside it, or the only one of its name elsewhere: all real parts may stand before all imaginary ones.
-    private static int? Partner(ImmutableArray<ColumnName> names, int real, Dictionary<(string?, string), int> imaginaries)
+    private static int? Partner(ImmutableArray<ColumnName> names, int real, Dictionary<PairKey, int> imaginaries)
     {
         bool beside =
             real + 1 < names.Length && names[real + 1].Part == ComplexPart.Imaginary && Key(names[real + 1]) == Key(names[real]);
@@ -45,9 +45,9 @@ internal static class ComplexPairs
     }
 
     // Those of a name that two share are none.
-    private static Dictionary<(string?, string), int> Imaginaries(ImmutableArray<ColumnName> names)
+    private static Dictionary<PairKey, int> Imaginaries(ImmutableArray<ColumnName> names)
     {
-        var found = new Dictionary<(string?, string), int>();
+        var found = new Dictionary<PairKey, int>();
         for (int i = 0; i < names.Length; i++)
         {
             if (names[i].Part == ComplexPart.Imaginary && !found.TryAdd(Key(names[i]), i))
@@ -59,5 +59,8 @@ internal static class ComplexPairs
         return found;
     }
 
-    private static (string? Parameter, string Base) Key(ColumnName name) => (name.Parameter, name.Base);
+    private static PairKey Key(ColumnName name) => new(name.Parameter, name.Base);
+
+    /// <summary>What the two parts of a pair share.</summary>
+    private readonly record struct PairKey(string? Parameter, string Base);
 }

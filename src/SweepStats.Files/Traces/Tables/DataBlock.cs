@@ -86,7 +86,7 @@ internal sealed class DataBlock
     {
         var block = new DataBlock(text, rows, run);
         var bad = new BadRows(faults);
-        var touching = new TouchingRows(text, separator, run, (block.FirstLine, block.LastLine));
+        var touching = new TouchingRows(text, separator, block);
         touching.CheckBeyond(block.LastLine, 1, bad);
         touching.CheckBeyond(block.FirstLine, -1, bad);
         bad.Report();

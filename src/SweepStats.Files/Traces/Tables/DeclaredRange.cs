@@ -10,7 +10,10 @@ namespace SweepStats.Files.Traces.Tables;
 /// A frequency may be off by half a step or by the digits that the statement is rounded to; the last by 2 % of the range where
 /// start and number of points agree.
 /// </remarks>
-internal static class DeclaredRange
+/// <param name="preamble">What the lines above state.</param>
+/// <param name="column">The unit that the rows give their frequencies in.</param>
+/// <param name="faults">Takes what does not agree.</param>
+internal sealed class DeclaredRange(Preamble preamble, FrequencyUnit column, FaultList faults)
 {
     private const string Remedy =
         "export the sweep again; if the rows are right, correct the line that states it, or remove that line";
@@ -21,83 +24,85 @@ internal static class DeclaredRange
     // Of the range: nothing that a wrong unit or lost rows would look like.
     private const double LittleFurther = 0.02;
 
+    private static readonly RangeEnd Start = new("start", "begin"), Stop = new("stop", "end");
+
     /// <summary>Adds what does not agree.</summary>
-    /// <param name="preamble">What the lines above state.</param>
     /// <param name="axis">The frequencies of one sweep.</param>
-    /// <param name="column">The unit that the rows give them in.</param>
-    /// <param name="file">The last line of the rows from 1, whether it ends the file, and what takes the faults.</param>
-    public static void Check(Preamble preamble, FrequencyAxis axis, FrequencyUnit column,
-        (int LastLine, bool EndsFile, FaultList Faults) file)
+    /// <param name="lastLine">The last line of the rows from 1.</param>
+    /// <param name="endsFile">Whether it is the last of the file.</param>
+    public void Check(FrequencyAxis axis, int lastLine, bool endsFile)
     {
         int rows = axis.Hertz.Length;
         // As it was swept: where the file states the start above the stop, the axis falls.
         (double first, double last) = (axis.Hertz[0], axis.Hertz[^1]);
-        bool endsEarly =
-            preamble.StopBound is { } end && Disagrees(end, last, Tolerance(axis, rows - 1), column) && end.Hertz(column) > last;
-        if (preamble.Points > rows && endsEarly && file.EndsFile)
+        bool endsEarly = preamble.StopBound is { } end
+            && Disagrees(end, last, Tolerance(axis, rows - 1)) && end.Hertz(column) > last;
+        if (preamble.Points > rows && endsEarly && endsFile)
         {
-            file.Faults.Add(
-                file.LastLine,
-                FormattableString.Invariant($"the file states {preamble.Points} points and ends after {rows}, short of its stop ")
-                    + "frequency: it was cut off", "export the sweep again");
+            faults.Add(
+                lastLine,
+                FormattableString.Invariant($"the file states {preamble.Points} points and ends after {rows}, ")
+                    + "short of its stop frequency: it was cut off",
+                "export the sweep again");
             return;
         }
 
         if (preamble.Points is { } points && points != rows)
         {
-            file.Faults.Add(preamble.LineOf(Setting.Points),
+            faults.Add(
+                preamble.LineOf(Setting.Points),
                 FormattableString.Invariant($"the file states {points} points and the table holds {rows}"), Remedy);
         }
 
         if (preamble.OtherRange is { } other)
         {
-            file.Faults.Add(preamble.LineOf(Setting.Centre), other, Remedy);
+            faults.Add(preamble.LineOf(Setting.Centre), other, Remedy);
             return;
         }
 
-        if (GoesOn(preamble, axis, column))
+        if (GoesOn(axis))
         {
-            file.Faults.Assume(FormattableString.Invariant(
-                $"the file states a stop frequency of {preamble.StopBound!.Shown} and the rows end at {last:R} Hz; the rows ")
-                + "were believed, since start and number of points agree");
+            faults.Assume(FormattableString.Invariant(
+                $"the file states a stop frequency of {preamble.StopBound!.Shown} and the rows end at {last:R} Hz; ")
+                + "the rows were believed, since start and number of points agree");
             return;
         }
 
-        bool isRange = preamble.Start?.Value() < preamble.Stop?.Value()
-            || (preamble.Start?.Unit.Length > 0 && preamble.Stop?.Unit.Length > 0);
-        Compare("start", "begin", preamble.StartBound, first, (Tolerance(axis, 0), column, isRange, file.Faults));
-        Compare("stop", "end", preamble.StopBound, last, (Tolerance(axis, rows - 1), column, isRange, file.Faults));
+        Compare(Start, preamble.StartBound, first, Tolerance(axis, 0));
+        Compare(Stop, preamble.StopBound, last, Tolerance(axis, rows - 1));
     }
 
     // Some receivers state the stop that was set and write the one that was swept.
-    private static bool GoesOn(Preamble preamble, FrequencyAxis axis, FrequencyUnit column)
+    private bool GoesOn(FrequencyAxis axis)
     {
         (double first, double last) = (axis.Hertz[0], axis.Hertz[^1]);
         return preamble.Points == axis.Hertz.Length && preamble.StartBound is { } start && preamble.StopBound is { } stop
-            && !Disagrees(start, first, Tolerance(axis, 0), column)
-            && Disagrees(stop, last, Tolerance(axis, axis.Hertz.Length - 1), column)
-            && !Disagrees(stop, last, LittleFurther * Math.Abs(last - first), column);
+            && !Disagrees(start, first, Tolerance(axis, 0)) && Disagrees(stop, last, Tolerance(axis, axis.Hertz.Length - 1))
+            && !Disagrees(stop, last, LittleFurther * Math.Abs(last - first));
     }
 
-    private static void Compare(string what, string where, StatedBound? stated, double hertz,
-        (double Tolerance, FrequencyUnit Column, bool IsRange, FaultList Faults) known)
+    private void Compare(RangeEnd end, StatedBound? stated, double hertz, double tolerance)
     {
         // A number alone without a unit may be anything.
-        if (stated is null || (stated.Number.Unit.Length == 0 && !known.IsRange)
-            || !Disagrees(stated, hertz, known.Tolerance, known.Column))
+        if (stated is null || (stated.Number.Unit.Length == 0 && !IsRange) || !Disagrees(stated, hertz, tolerance))
         {
             return;
         }
 
-        double scale = Math.Pow(10, known.Column.Exponent());
-        known.Faults.Add(
+        double scale = Math.Pow(10, column.Exponent());
+        faults.Add(
             stated.Line,
-            FormattableString.Invariant($"the file states a {what} frequency of {stated.Shown} and the rows {where} at ")
-                + FormattableString.Invariant($"{hertz / scale:R} {known.Column.Symbol()}"), Remedy);
+            FormattableString.Invariant($"the file states a {end.Name} frequency of {stated.Shown} ")
+                + FormattableString.Invariant($"and the rows {end.Verb} at {hertz / scale:R} {column.Symbol()}"),
+            Remedy);
     }
 
+    // Both ends with a unit, or two numbers that rise.
+    private bool IsRange => preamble.Start?.Value() < preamble.Stop?.Value()
+        || (preamble.Start?.Unit.Length > 0 && preamble.Stop?.Unit.Length > 0);
+
     // A number without unit agrees if it does in any: which of them is asked elsewhere.
-    private static bool Disagrees(StatedBound stated, double hertz, double tolerance, FrequencyUnit column)
+    private bool Disagrees(StatedBound stated, double hertz, double tolerance)
     {
         if (stated.Number.Unit.Length == 0)
         {
@@ -116,4 +121,7 @@ internal static class DeclaredRange
         int other = row == 0 ? 1 : row - 1;
         return axis.Hertz.Length < 2 ? 0 : Math.Abs(axis.Hertz[row] - axis.Hertz[other]) / 2;
     }
+
+    /// <summary>An end of the range in words, and what rows do there.</summary>
+    private readonly record struct RangeEnd(string Name, string Verb);
 }

@@ -51,7 +51,7 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
             LevelColumn column = chosen.Levels[i];
             double[] levels = Levels(run, column);
             ImmutableArray<ReadFault> doubts = column.Doubt is { } doubt ? [doubt]
-                : LevelDoubts.Of(column, levels, (text.File, Line));
+            : LevelDoubts.Of(column, levels, new(text.File, Line));
             yield return new Trace(column.Name, column.Quantity, column.Unit, axis,
                 ImmutableCollectionsMarshal.AsImmutableArray(levels))
             {

@@ -12,8 +12,7 @@ internal static class FrequencyUnitChoice
     public const double OnlyHertz = 1e9;
 
     /// <summary>The unit; null, with the reason among the faults, where nothing tells it.</summary>
-    public static FrequencyUnit? Of(TableSight table, int column, ColumnName name,
-        (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+    public static FrequencyUnit? Of(TableSight table, int column, ColumnName name, PriorKnowledge known)
     {
         FrequencyUnit? unit = Found(table, column, name, known);
         if (unit is not { } found || known.Options.FrequencyUnit is not { } told || told == found)
@@ -33,8 +32,7 @@ internal static class FrequencyUnitChoice
         return unit;
     }
 
-    private static FrequencyUnit? Found(TableSight table, int column, ColumnName name,
-        (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+    private static FrequencyUnit? Found(TableSight table, int column, ColumnName name, PriorKnowledge known)
     {
         if (table.Units?.IsHertz(column) == true)
         {

@@ -38,8 +38,7 @@ internal static class LevelDoubts
     /// <param name="column">The column.</param>
     /// <param name="levels">Its levels.</param>
     /// <param name="place">File, and the line from 1 of a row.</param>
-    public static ImmutableArray<ReadFault> Of(LevelColumn column, ReadOnlySpan<double> levels,
-        (string File, Func<int, int> Line) place)
+    public static ImmutableArray<ReadFault> Of(LevelColumn column, ReadOnlySpan<double> levels, RowPlaces place)
     {
         if (column.Unit is { } known && Blank(known, levels) is { } blank
             && !(column.Asked && Math.Abs(levels[0]) <= NoReading && !known.IsLinear()))

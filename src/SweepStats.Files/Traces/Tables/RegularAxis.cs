@@ -23,7 +23,7 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
     /// </summary>
     /// <param name="rows">Number of rows.</param>
     /// <param name="known">What the lines above and the campaign state, and what takes the faults.</param>
-    public static RegularAxis? Of(int rows, (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+    public static RegularAxis? Of(int rows, PriorKnowledge known)
     {
         Preamble preamble = known.Preamble;
         bool isStepped = preamble.StopBound is null;
@@ -63,7 +63,7 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
             return null;
         }
 
-        if (SpacingOf(preamble, first, known.Faults) is not { } logarithmic || !Counted(rows, (first, last), known))
+        if (SpacingOf(preamble, first, known.Faults) is not { } logarithmic || !Counted(rows, first, last, known))
         {
             return null;
         }
@@ -100,8 +100,7 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
         return hertz;
     }
 
-    private static FrequencyUnit? Unit(StatedBound start, StatedBound stop,
-        (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+    private static FrequencyUnit? Unit(StatedBound start, StatedBound stop, PriorKnowledge known)
     {
         if (start.Hertz() is not null && stop.Hertz() is not null)
         {
@@ -166,8 +165,7 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
         number.Unit.Length == 0 ? number.Digits : $"{number.Digits} {number.Unit}";
 
     // The number of points, or a step that fits: without either a file that was cut off would be stretched over the whole range.
-    private static bool Counted(int rows, (double First, double Last) range,
-        (Preamble Preamble, TraceReadOptions Options, FaultList Faults) known)
+    private static bool Counted(int rows, double first, double last, PriorKnowledge known)
     {
         bool isStepped = known.Preamble.StopBound is null;
         if ((known.Preamble.Points ?? (isStepped ? known.Preamble.Count : null)) is { } points)
@@ -190,7 +188,7 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
         if (known.Preamble.Step?.Hertz(known.Preamble.FrequencyUnit ?? known.Options.FrequencyUnit
             ?? FrequencyUnit.Hertz) is { } step and > 0)
         {
-            bool fits = Math.Abs(range.First + (step * (rows - 1)) - range.Last) <= step / 2;
+            bool fits = Math.Abs(first + (step * (rows - 1)) - last) <= step / 2;
             if (!fits)
             {
                 known.Faults.Add(known.Preamble.LineOf(Setting.Step),

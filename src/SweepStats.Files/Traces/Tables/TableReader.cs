@@ -20,8 +20,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
     public ImmutableArray<Trace> Read(DataBlock block, Preamble preamble, TraceReadOptions options)
     {
         IsStacked = block.Siblings.Count > 0;
-        ImmutableArray<ColumnName>? names =
-            ColumnHeader.Find(text, (block.FirstLine, block.Run.Columns), separator, (options.NamedColumns, faults));
+        ImmutableArray<ColumnName>? names = Header(options).Find(block.FirstLine, block.Run.Columns);
         if (!faults.Any && block.Run.Rows < 2 && !NamesFrequency(names))
         {
             NoTable.Tell(text, block.FirstLine, faults);
@@ -59,8 +58,8 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
             : StatesFall(preamble) ? axis : Order(options).Turned(axis);
         if (chosen.Regular is null)
         {
-            DeclaredRange.Check(preamble, swept, chosen.FrequencyUnit,
-                (block.LastLine + 1, block.LastLine == text.LineCount - 1, faults));
+            new DeclaredRange(preamble, chosen.FrequencyUnit, faults)
+                .Check(swept, block.LastLine + 1, block.LastLine == text.LineCount - 1);
         }
 
         faults.AssumeAll(preamble.Remarks);
@@ -83,8 +82,10 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
         }
 
         ImmutableArray<Trace> main = [.. Ordered(block.Run, chosen, axis, preamble, options)];
-        return block.Siblings.Count == 0 ? main : WithSiblings(block, (chosen, axis, preamble, names, main), options);
+        return block.Siblings.Count == 0 ? main : WithSiblings(block, new MainTable(chosen, preamble, names, main), options);
     }
+
+    private ColumnHeader Header(TraceReadOptions options) => new(text, separator, options.NamedColumns, faults);
 
     // Who states the start above the stop states it as it was swept.
     private static bool StatesFall(Preamble preamble) =>
@@ -108,9 +109,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
     }
 
     // Each table below or above has a header of its own, which may say that it is a phase.
-    private ImmutableArray<Trace> WithSiblings(DataBlock block,
-        (ChosenColumns Chosen, FrequencyAxis Axis, Preamble Preamble, ImmutableArray<ColumnName>? Names,
-            ImmutableArray<Trace> Traces) main, TraceReadOptions options)
+    private ImmutableArray<Trace> WithSiblings(DataBlock block, MainTable main, TraceReadOptions options)
     {
         var traces = ImmutableArray.CreateBuilder<Trace>();
         int above = -1;
@@ -119,8 +118,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
             int first = rows.Line(run, 0);
             string label = TableBlocks.Label(text, first, above) is { } word ? word + ": "
                 : FormattableString.Invariant($"line {first + 1}: ");
-            ImmutableArray<ColumnName>? header = run == block.Run ? main.Names
-                : ColumnHeader.Find(text, (first, run.Columns), separator, (options.NamedColumns, faults));
+            ImmutableArray<ColumnName>? header = run == block.Run ? main.Names : Header(options).Find(first, run.Columns);
             Preamble own = Preamble.Read(text, above + 1, first);
             if (own.FormatOf(0, 1) is { } format && FormatWords.IsNoLevel(format))
             {
@@ -182,4 +180,8 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
     // Two numbers in a row are a sweep of one point only where their columns are named; else they may be anything.
     private static bool NamesFrequency(ImmutableArray<ColumnName>? names) =>
         names is { } named && named.Any(n => n.Kind == ColumnKind.Frequency);
+
+    /// <summary>The first table that was read, which those below it follow.</summary>
+    private sealed record MainTable(
+        ChosenColumns Chosen, Preamble Preamble, ImmutableArray<ColumnName>? Names, ImmutableArray<Trace> Traces);
 }

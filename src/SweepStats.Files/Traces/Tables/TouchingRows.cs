@@ -3,9 +3,11 @@ using SweepStats.Files.Traces.Text;
 namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>Looks at the lines next to the data for rows that were lost: those that are bad, or of another width.</summary>
-internal sealed class TouchingRows(TraceText text, Separator separator, NumericRun run, (int First, int Last) lines)
+internal sealed class TouchingRows(TraceText text, Separator separator, DataBlock block)
 {
     private const int LongestOddLine = 1000;
+
+    private readonly int _columns = block.Run.Columns;
 
     /// <summary>Looks from an edge of the data on as long as rows are bad, through good rows between them.</summary>
     public void CheckBeyond(int edge, int step, BadRows bad)
@@ -42,36 +44,39 @@ internal sealed class TouchingRows(TraceText text, Separator separator, NumericR
             return true;
         }
 
-        if (!IsNumber(fields[0]) && (fields.Count != run.Columns || OddNumber.Oddity(fields[0], separator.DecimalMark) is null))
+        if (!IsNumber(fields[0]) && (fields.Count != _columns || OddNumber.Oddity(fields[0], separator.DecimalMark) is null))
         {
             return false;
         }
 
         int wrong = fields.FindIndex(f => !IsNumber(f));
-        if (wrong < 0 && (fields.Count == run.Columns
-            || (fields.Count == 1 && index < lines.First && !IsGap(text.Line(index), separator, run.Columns))))
+        if (wrong < 0
+            && (fields.Count == _columns
+                || (fields.Count == 1 && index < block.FirstLine && !IsGap(text.Line(index), separator, _columns))))
         {
             return false;
         }
 
-        if (index < lines.First && IsGap(text.Line(index), separator, run.Columns))
+        if (index < block.FirstLine && IsGap(text.Line(index), separator, _columns))
         {
             bad.Add(index + 1, "a field of the row is empty", "leave the row out, or complete it");
             return true;
         }
 
-        if (wrong < 0 || (fields.Count != run.Columns && index > lines.First))
+        if (wrong < 0 || (fields.Count != _columns && index > block.FirstLine))
         {
-            string what = fields.Count > run.Columns ? "take out what the row has too many" : "complete the row";
-            string points = separator is { Mark: (byte)',' } && fields.Count > run.Columns
-                ? "; a decimal comma would split a number, so use decimal points" : "";
-            bad.Add(index + 1,
-                FormattableString.Invariant($"the number of columns is {fields.Count} here and {run.Columns} in the rows ")
-                    + "beside it", what + " or export the sweep again" + points);
+            string what = fields.Count > _columns ? "take out what the row has too many" : "complete the row";
+            string points = separator is { Mark: (byte)',' } && fields.Count > _columns
+                ? "; a decimal comma would split a number, so use decimal points"
+                : "";
+            bad.Add(
+                index + 1,
+                FormattableString.Invariant($"the number of columns is {fields.Count} here and {_columns} in the rows beside it"),
+                what + " or export the sweep again" + points);
             return true;
         }
 
-        if (index > lines.First || fields.Count == run.Columns)
+        if (index > block.FirstLine || fields.Count == _columns)
         {
             bad.Add(index + 1, $"'{Shortened(fields[wrong])}' "
                 + $"{OddNumber.Oddity(fields[wrong], separator.DecimalMark) ?? "is not a finite number"}", Remedy);
@@ -93,7 +98,7 @@ internal sealed class TouchingRows(TraceText text, Separator separator, NumericR
     private bool IsRow(int index)
     {
         List<string> fields = FieldReader.Texts(text.Line(index), separator);
-        return fields.Count == run.Columns && fields.TrueForAll(IsNumber);
+        return fields.Count == _columns && fields.TrueForAll(IsNumber);
     }
 
     // A number may carry its unit.

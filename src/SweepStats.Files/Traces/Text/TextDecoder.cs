@@ -27,12 +27,12 @@ internal static class TextDecoder
 
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || bytes.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
         {
-            return Converted(buffer, (2, length), bytes[0] == 0xFF ? Encoding.Unicode : Encoding.BigEndianUnicode, hash, null);
+            return Converted(buffer, 2..length, bytes[0] == 0xFF ? Encoding.Unicode : Encoding.BigEndianUnicode, hash, null);
         }
 
         return bytes[..Math.Min(length, Sampled)].Contains((byte)0)
             && UnmarkedUtf16(bytes[..Math.Min(length, Sampled)]) is { } unmarked
-            ? Converted(buffer, (0, length), unmarked, hash, "the text has no byte order mark and was read as UTF-16")
+            ? Converted(buffer, ..length, unmarked, hash, "the text has no byte order mark and was read as UTF-16")
             : Checked(buffer, 0, length, hash);
     }
 
@@ -144,10 +144,11 @@ internal static class TextDecoder
         return new FileBytes(buffer, 0, at, hash, "the text is not UTF-8 and was read as Latin-1");
     }
 
-    private static FileBytes Converted(byte[] old, (int Start, int End) range, Encoding encoding, string hash, string? assumption)
+    private static FileBytes Converted(byte[] old, Range range, Encoding encoding, string hash, string? assumption)
     {
-        char[] text = ArrayPool<char>.Shared.Rent(encoding.GetMaxCharCount(range.End - range.Start));
-        int characters = encoding.GetChars(old, range.Start, range.End - range.Start, text, 0);
+        ReadOnlySpan<byte> bytes = old.AsSpan(range);
+        char[] text = ArrayPool<char>.Shared.Rent(encoding.GetMaxCharCount(bytes.Length));
+        int characters = encoding.GetChars(bytes, text);
         byte[] buffer = ArrayPool<byte>.Shared.Rent(Encoding.UTF8.GetByteCount(text, 0, characters));
         int length = Encoding.UTF8.GetBytes(text, 0, characters, buffer, 0);
         ArrayPool<char>.Shared.Return(text);

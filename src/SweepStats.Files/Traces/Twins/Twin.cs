@@ -32,7 +32,7 @@ internal sealed record Twin(BetweenLevels Text, string Extension, TraceReading R
 
     /// <summary>Whether nothing is to be said of levels in the unit of the trace.</summary>
     public bool IsSound(double[] levels) => LevelDoubts.Blank(Trace.Unit, levels) is null
-        && LevelDoubts.Of(new LevelColumn(1, Trace.Column, Trace.Unit), levels, ("", row => row)).IsEmpty;
+        && LevelDoubts.Of(new LevelColumn(1, Trace.Column, Trace.Unit), levels, new("", row => row)).IsEmpty;
 
     private TraceReading Of(double[] levels) =>
         Reading with { Traces = [Trace with { Levels = ImmutableCollectionsMarshal.AsImmutableArray(levels) }] };

@@ -80,7 +80,7 @@ internal static class TwinProof
     // Names that tell the frequency, the level and its unit: without them the numbers would be asked. So they are of a heading
     // that may be a sentence.
     private static bool IsNamed(TraceText text, int first, Separator separator) =>
-        ColumnHeader.Find(text, (first, 2), separator, ([], new FaultList(text.File)))
+        new ColumnHeader(text, separator, [], new FaultList(text.File)).Find(first, 2)
             is [{ Kind: ColumnKind.Frequency } frequency, { Kind: ColumnKind.Level, LevelUnit: not null }]
         && !frequency.Text.Contains(" in ", StringComparison.OrdinalIgnoreCase)
         && !frequency.Text.Contains(" en ", StringComparison.OrdinalIgnoreCase);
