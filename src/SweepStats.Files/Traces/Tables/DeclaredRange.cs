@@ -90,11 +90,9 @@ internal sealed class DeclaredRange(Preamble preamble, FrequencyUnit column, Fau
         }
 
         double scale = Math.Pow(10, column.Exponent());
+        string at = FormattableString.Invariant($"{hertz / scale:R} {column.Symbol()}");
         faults.Add(
-            stated.Line,
-            FormattableString.Invariant($"the file states a {end.Name} frequency of {stated.Shown} ")
-                + FormattableString.Invariant($"and the rows {end.Verb} at {hertz / scale:R} {column.Symbol()}"),
-            Remedy);
+            stated.Line, $"the file states a {end.Name} frequency of {stated.Shown} and the rows {end.Verb} at {at}", Remedy);
     }
 
     // Both ends with a unit, or two numbers that rise.
