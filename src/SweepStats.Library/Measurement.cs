@@ -68,7 +68,8 @@ public sealed class Measurement
         {
             [var only] => only,
             [] => throw new KeyNotFoundException($"No specimen is called '{name}'. There are {Names()}."),
-            _ => throw new KeyNotFoundException($"More than one lot has a specimen '{name}'. Write the lot before it: {Names()}."),
+            _ => throw new KeyNotFoundException(
+                $"More than one lot has a specimen '{name}'. Write the lot before it: {Names()}."),
         };
 
     /// <inheritdoc/>

@@ -130,8 +130,8 @@ public static class Analysis
                 plan.Lots with { Confidence = plan.Confidence }, plan.Threads)),
             Trend = TrendEstimator.Of(curves, aligned.Grid, campaign.Properties, plan, findings),
             ChoiceWhenAsked =
-                new(() => SpecimenRanker.Of(aligned, (curves, specimens.Value), campaign.Properties,
-                    (plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed), plan.Threads)),
+                new(() => SpecimenRanker.Of(aligned, new(curves, specimens.Value), campaign.Properties,
+                    new(plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed), plan.Threads)),
             Findings = findings,
             Checks = Checklist.Runs(evidence, findings),
             Verdict = verdict,

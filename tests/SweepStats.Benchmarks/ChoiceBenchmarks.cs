@@ -15,5 +15,5 @@ public class ChoiceBenchmarks
     [Benchmark]
     public SpecimenChoice? Choice() =>
         SpecimenRanker.Of(_result.Campaign, _result.Curves, [],
-            (new ChoiceQuestion(), [], _result.Plan.Confidence, _result.Plan.Seed));
+            new(new(), [], _result.Plan.Confidence, _result.Plan.Seed));
 }

@@ -51,11 +51,11 @@ internal static class PlanCommand
         SweepNumbers usual = UsualNumbers.For(basis, pilot is null ? null : UsualNumbers.OfPilot(pilot.Campaign));
         Confidence level = Level(words, options, pilot);
         PilotRequirement? requirement = pilot is null ? null : PilotRequirement.Of(pilot.Curves, pilot.Plan.Rule);
-        SweepPlan plan = Planned(basis, asked.Question(words, (level, pilot?.Plan.Rule?.Level ?? level), usual, requirement),
+        SweepPlan plan = Planned(basis, asked.Question(words, level, pilot?.Plan.Rule?.Level ?? level, usual, requirement),
             terminal, !words.GetValue(options.Quiet));
         if (!words.GetValue(options.Quiet))
         {
-            Print(plan, analysis, (words.GetValue(options.Format) == "json", words.GetValue(options.Whole)), terminal);
+            Print(plan, analysis, words.GetValue(options.Format) == "json", words.GetValue(options.Whole), terminal);
         }
 
         return ExitCode.Done;
@@ -71,14 +71,14 @@ internal static class PlanCommand
         pilot?.Plan.Confidence
             ?? (words.GetValue(options.Confidence) is { } level ? new Confidence(level) : Confidence.NinetyFive);
 
-    private static void Print(SweepPlan plan, CampaignAnalysis? pilot, (bool Json, bool Whole) asked, Terminal terminal)
+    private static void Print(SweepPlan plan, CampaignAnalysis? pilot, bool json, bool whole, Terminal terminal)
     {
-        if (asked.Json)
+        if (json)
         {
             terminal.Out.WriteLine(PlanJson.Of(plan, pilot));
             return;
         }
 
-        terminal.WriteFirst([.. PlanWords.Plan(plan, pilot?.Result), .. pilot?.LeftOutLines ?? []], asked.Whole);
+        terminal.WriteFirst([.. PlanWords.Plan(plan, pilot?.Result), .. pilot?.LeftOutLines ?? []], whole);
     }
 }

@@ -82,12 +82,13 @@ internal sealed class PlanOptions
 
     /// <summary>What is asked.</summary>
     /// <param name="words">The command line.</param>
-    /// <param name="levels">Two-sided level of intervals, one-sided level of claims.</param>
+    /// <param name="interval">Two-sided level of intervals.</param>
+    /// <param name="claims">One-sided level of claims.</param>
     /// <param name="usual">Numbers where none are given.</param>
     /// <param name="asked">
     /// What the pilot's requirement asks for, to be claimed where no claim is given; null without one.
     /// </param>
-    public PlanQuestion Question(ParseResult words, (Confidence Interval, Confidence Claim) levels, SweepNumbers usual,
+    public PlanQuestion Question(ParseResult words, Confidence interval, Confidence claims, SweepNumbers usual,
         PilotRequirement? asked)
     {
         double? claim = words.GetValue(_claim);
@@ -100,8 +101,8 @@ internal sealed class PlanOptions
         var standard = new PlanQuestion { Numbers = usual };
         return standard with
         {
-            Confidence = levels.Interval,
-            ClaimLevel = levels.Claim,
+            Confidence = interval,
+            ClaimLevel = claims,
             HalfWidthDb = words.GetValue(_halfWidth),
             ClaimDb = claim ?? asked?.ClaimDb,
             FromRequirement = claim is null ? asked : null,

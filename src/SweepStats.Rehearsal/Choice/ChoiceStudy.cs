@@ -73,7 +73,7 @@ internal sealed record ChoiceTrial(
         (Campaign campaign, ImmutableArray<TrueShielding> truth) = cell.Draw(seed);
         var read = ReadCampaign.Of(campaign, cell.Stated, []);
         BandRanking ranking =
-            SpecimenRanker.Of(read.Aligned, read.Curves, [], (new ChoiceQuestion(), [], Confidence.NinetyFive, seed))!.Bands[0];
+            SpecimenRanker.Of(read.Aligned, read.Curves, [], new(new(), [], Confidence.NinetyFive, seed))!.Bands[0];
         int[] compared = ComparedAt(read.Curves);
         return ranking.GroupCount == 0 ? null : new ChoiceTrial(
             BestBy(truth, t => compared.Average(f => t.ShieldingDb[f])),

@@ -53,22 +53,22 @@ internal sealed class Ambient : ICheck
                 int[] here = [.. Enumerable.Range(0, quiet.Length).Where(f => floor.Ambient[f] && pauses[f] == paused)];
                 if (here.Length > 0)
                 {
-                    yield return Transmitters(seen, floor, here, (paused, here.Max(f => Highest(seen, f) - quiet[f])));
+                    yield return Transmitters(seen, floor, here, paused, here.Max(f => Highest(seen, f) - quiet[f]));
                 }
             }
         }
     }
 
-    private Finding Transmitters(Evidence seen, NoiseFloor floor, int[] here, (bool Paused, double AboveDb) how) => new()
+    private Finding Transmitters(Evidence seen, NoiseFloor floor, int[] here, bool paused, double aboveDb) => new()
     {
         Code = Code,
         Severity = Severity.Warning,
         Role = SweepRole.Floor,
         Where = Stretches.Where(seen.Campaign.Grid, here.Contains),
-        Size = new Decibels(how.AboveDb),
+        Size = new Decibels(aboveDb),
         Message = $"With the source off there is more than noise at {Amount.OutOf(here.Length, floor.Ambient.Length)}, up to "
-            + $"{Amount.Db(how.AboveDb)} above the floor: "
-            + (how.Paused ? "something transmits there now and then; other floor sweeps show nothing, so it may also be in some "
+            + $"{Amount.Db(aboveDb)} above the floor: "
+            + (paused ? "something transmits there now and then; other floor sweeps show nothing, so it may also be in some "
                 + "covered sweeps and not in others."
                 : floor.SweepCount > 1 ? "something transmits there in every floor sweep."
                 : "something transmits there; one floor sweep does not show whether it pauses.")
@@ -76,7 +76,7 @@ internal sealed class Ambient : ICheck
         Basis = string.Create(Amount.Print, $"{Amount.Count(floor.SweepCount, "floor sweep", "floor sweeps")} against the floor "
             + $"of the frequencies to both sides, and against each other; the limit is one that noise passes in 0.5 % of clean "
             + $"floors, all frequencies together, and allows for how uneven the floor is by itself."),
-        NextStep = how.Paused
+        NextStep = paused
             ? "Take more floor sweeps over a longer time to see all of it; measure in a shielded room or at a quiet hour, or "
                 + "leave these frequencies out of the claim."
             : "Terminate the input: what stays is the receiver's own. Else find and switch off the transmitter, measure in a "

@@ -23,7 +23,7 @@ internal sealed class NoLife : ICheck
         bool coarse = DisplayStep.OfVarying(blocks) > FinestThatHidesDb;
         if (BottomReadings.StandsStill(seen.Campaign.Reference) && !seen.Campaign.IsNormalised(seen.Campaign.Reference))
         {
-            yield return Still(seen, (SweepRole.Reference, null, seen.Campaign.Reference), coarse);
+            yield return Still(seen, null, seen.Campaign.Reference, coarse);
         }
 
         foreach ((SpecimenBlock specimen,
@@ -31,7 +31,7 @@ internal sealed class NoLife : ICheck
         {
             if (BottomReadings.StandsStill(specimen.Block))
             {
-                yield return Still(seen, (SweepRole.Covered, specimen.Name, specimen.Block), coarse);
+                yield return Still(seen, specimen.Name, specimen.Block, coarse);
             }
             else if (bottom.Contains(true))
             {
@@ -40,18 +40,18 @@ internal sealed class NoLife : ICheck
         }
     }
 
-    private Finding Still(Evidence seen, (SweepRole Role, SpecimenName? Name, SweepBlock Block) sweeps, bool coarse) => new()
+    private Finding Still(Evidence seen, SpecimenName? specimen, SweepBlock sweeps, bool coarse) => new()
     {
         Code = Code,
         Severity = coarse ? Severity.Warning : Severity.Fault,
-        Role = sweeps.Role,
-        Specimen = sweeps.Name,
-        Message = $"{(sweeps.Role == SweepRole.Reference ? "The reference" : "The covered level")} stands at "
-            + $"{Level(seen, sweeps.Block[0][0])} at all {sweeps.Block.PointCount} frequencies"
+        Role = specimen is null ? SweepRole.Reference : SweepRole.Covered,
+        Specimen = specimen,
+        Message = $"{(specimen is null ? "The reference" : "The covered level")} stands at "
+            + $"{Level(seen, sweeps[0][0])} at all {sweeps.PointCount} frequencies"
             + (coarse ? ": a display with finer steps would show whether it lives."
                 : ": no set-up is as flat as that, so these are no readings of it."),
-        Basis = string.Create(Amount.Print, $"{Amount.Count(sweeps.Block.SweepCount, "sweep", "sweeps")}, each without any "
-            + $"difference between its {sweeps.Block.PointCount} readings; told from {BottomReadings.FewestToMove} frequencies "
+        Basis = string.Create(Amount.Print, $"{Amount.Count(sweeps.SweepCount, "sweep", "sweeps")}, each without any "
+            + $"difference between its {sweeps.PointCount} readings; told from {BottomReadings.FewestToMove} frequencies "
             + $"on, a fault where other sweeps show steps of {FinestThatHidesDb} dB or finer."),
         NextStep = "Look whether source and receiver were connected and the file holds readings, and take the sweeps again. A "
             + "reference that was divided by itself belongs in dB.",

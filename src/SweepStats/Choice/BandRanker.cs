@@ -15,9 +15,7 @@ internal static class BandRanker
     private const int Draws = 20000;
 
     public static BandRanking Of(
-        FrequencyGrid grid, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens,
-        (NamedBand Band, bool ByPlacement, bool AllPutBack) over,
-        (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked, int threads)
+        FrequencyGrid grid, CurvesAndSweeps specimens, RankedBand over, RankingQuestion asked, int threads)
     {
         int[] inside = [.. Enumerable.Range(0, grid.Count).Where(f => over.Band.Band.Contains(grid[f]))];
         int yardstick = specimens.Curves.IndexOf(specimens.Curves.FirstOrDefault(c => c.Name == asked.Question.Yardstick)!);
@@ -25,10 +23,11 @@ internal static class BandRanker
         int[] readable = [.. inside.Where(f => Readable(specimens.Curves, f))];
         int[] compared = ComparedPart.Of(grid, over.Band.Band, readable, [.. candidates.Select(i => specimens.Sweeps[i])]);
         double[] weights = LogWeights.OfPart(grid, over.Band.Band, new HashSet<int>(compared).Contains);
-        (CandidateMean Mean, double? DeviationDb)[] figures =
-            CandidateFigures.Of(specimens.Sweeps, specimens.Curves, (weights, over.ByPlacement));
+        CandidateFigure[] figures =
+            CandidateFigures.Of(specimens.Sweeps, specimens.Curves, weights, over.ByPlacement);
         RankedSpecimen[] all = SideBySide.Of(
-            specimens.Curves.Length, threads, i => Stated(specimens.Curves[i], (weights, inside, asked.Level), figures[i]));
+            specimens.Curves.Length, threads,
+            i => Stated(specimens.Curves[i], new ComparedPoints(weights, inside, asked.Level), figures[i]));
         candidates = [.. candidates.Where(i => double.IsFinite(figures[i].Mean.Value))];
         if (figures[0].DeviationDb is not null && candidates.Length > 0 && compared.Length > 0)
         {
@@ -71,8 +70,7 @@ internal static class BandRanker
     private static bool Readable(ImmutableArray<ShieldingCurve> curves, int f) =>
         !curves[0].Readings[f].Evidence.Ambient && !curves[0].Readings[f].Evidence.ReferenceInFloor;
 
-    private static RankedSpecimen Stated(ShieldingCurve curve, (double[] Weights, int[] Inside, Confidence Level) over,
-        (CandidateMean Mean, double? DeviationDb) figure)
+    private static RankedSpecimen Stated(ShieldingCurve curve, ComparedPoints over, CandidateFigure figure)
     {
         var figures = new FigureEstimator(curve, over.Weights, over.Level);
         bool anything = Array.Exists(over.Weights, w => w > 0);
@@ -125,4 +123,9 @@ internal static class BandRanker
             left = [.. left.Where((_, c) => !stays[c])];
         }
     }
+
+    /// <param name="Weights">One a frequency; 0 where not all can be compared.</param>
+    /// <param name="Inside">The frequencies of the band.</param>
+    /// <param name="Level">Level of the limits.</param>
+    private readonly record struct ComparedPoints(double[] Weights, int[] Inside, Confidence Level);
 }

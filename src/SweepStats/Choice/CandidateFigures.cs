@@ -17,17 +17,21 @@ namespace SweepStats.Choice;
 internal static class CandidateFigures
 {
     /// <summary>The candidates with the standard deviation of one repeat; null where nothing repeats.</summary>
-    public static (CandidateMean Mean, double? DeviationDb)[] Of(IReadOnlyList<SpecimenSweeps> specimens,
-        IReadOnlyList<ShieldingCurve> curves, (double[] Weights, bool ByPlacement) over)
+    /// <param name="specimens">The candidates, sweep by sweep.</param>
+    /// <param name="curves">Their shielding, in the same order.</param>
+    /// <param name="weights">One a frequency.</param>
+    /// <param name="byPlacement">Repeats are placements, else sweeps.</param>
+    public static CandidateFigure[] Of(IReadOnlyList<SpecimenSweeps> specimens, IReadOnlyList<ShieldingCurve> curves,
+        double[] weights, bool byPlacement)
     {
-        double[][] units = [.. specimens.Select(s => Units(s, over))];
+        double[][] units = [.. specimens.Select(s => s.Repeats(s.Sums(weights), byPlacement))];
         // Bounds alone do not scatter, however often they repeat.
         bool[] scatters =
             [.. specimens.Select((s, i) =>
-                units[i].Length > 1 && Enumerable.Range(0, over.Weights.Length).Any(f => over.Weights[f] > 0 && !s.Bounds[f]))];
+                units[i].Length > 1 && Enumerable.Range(0, weights.Length).Any(f => weights[f] > 0 && !s.Bounds[f]))];
         double[] squares = [.. units.Select((u, i) => scatters[i] ? Math.Pow(Sample.StandardDeviation(u), 2) : double.NaN)];
         bool[] open =
-            [.. specimens.Select(s => Enumerable.Range(0, over.Weights.Length).Any(f => over.Weights[f] > 0 && s.Bounds[f]))];
+            [.. specimens.Select(s => Enumerable.Range(0, weights.Length).Any(f => weights[f] > 0 && s.Bounds[f]))];
         // A specimen placed once among others that were placed several times has one repeat, and is taken to be placed as they
         // were.
         RepeatWorth?[] worths = [.. units.Select((u, i) => u.Length > 1 ? curves[i].Spread?.CoveredWorth : null)];
@@ -39,14 +43,14 @@ internal static class CandidateFigures
             bool own = squares[i] > usual;
             double square = own ? squares[i] : usual;
             double error = freedom > 0 ? Math.Sqrt((worths[i]?.FigureFactor ?? most) * square / units[i].Length) : 0;
-            double value = LogWeights.Mean(over.Weights, s.Values);
+            double value = LogWeights.Mean(weights, s.Values);
             var mean = new CandidateMean(value, error, own ? freedoms[i] : Math.Max(freedom, 1), open[i])
             {
                 CommonScatter = !own,
-                Shared = LogWeights.Mean(over.Weights, f => s.Bounds[f] ? 0 : curves[i].Spread?.FloorShift(f) ?? 0),
-                Shift = LogWeights.Mean(over.Weights, f => s.Bounds[f] ? 0 : curves[i].Spread?.AveragingShift(f) ?? 0),
+                Shared = LogWeights.Mean(weights, f => s.Bounds[f] ? 0 : curves[i].Spread?.FloorShift(f) ?? 0),
+                Shift = LogWeights.Mean(weights, f => s.Bounds[f] ? 0 : curves[i].Spread?.AveragingShift(f) ?? 0),
             };
-            return (mean, freedom > 0 ? Math.Sqrt(square) : (double?)null);
+            return new CandidateFigure(mean, freedom > 0 ? Math.Sqrt(square) : null);
         })];
     }
 
@@ -59,7 +63,4 @@ internal static class CandidateFigures
         double freedom = telling.Sum(i => freedoms[i]);
         return (freedom > 0 ? telling.Sum(i => freedoms[i] * squares[i]) / freedom : 0, freedom);
     }
-
-    private static double[] Units(SpecimenSweeps specimen, (double[] Weights, bool ByPlacement) over) =>
-        specimen.Repeats(specimen.Sums(over.Weights), over.ByPlacement);
 }

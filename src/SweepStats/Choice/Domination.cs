@@ -29,8 +29,7 @@ internal static class Domination
 
         SpecimenName[] names = [.. bands[0].Ranking.Select(r => r.Name)];
         Dictionary<SpecimenName, RankedSpecimen>[] byName = [.. bands.Select(b => b.Ranking.ToDictionary(r => r.Name))];
-        (RankedSpecimen[] Bands, double?[] Weighed)[] standing =
-            [.. names.Select(n => (byName.Select(b => b[n]).ToArray(), Weighed(n)))];
+        Standing[] standing = [.. names.Select(n => new Standing([.. byName.Select(b => b[n])], Weighed(n)))];
         return
         [
             .. from i in Enumerable.Range(0, names.Length)
@@ -42,8 +41,7 @@ internal static class Domination
     }
 
     // No worse in anything, and better in something that can be told: a property, or a group.
-    private static bool Dominates((RankedSpecimen[] Bands, double?[] Weighed) one,
-        (RankedSpecimen[] Bands, double?[] Weighed) other)
+    private static bool Dominates(Standing one, Standing other)
     {
         bool shields = one.Bands.Zip(other.Bands)
             .All(b => !b.Second.Open && (b.First.MeanDb.Value ?? b.First.MeanDb.Low) >= b.Second.MeanDb.Value);
@@ -54,4 +52,8 @@ internal static class Domination
             || one.Bands.Zip(other.Bands).Any(b => b.First.Group < b.Second.Group);
         return shields && noLater && noWorse && better;
     }
+
+    /// <param name="Bands">How a specimen stands in each band.</param>
+    /// <param name="Weighed">Its properties, the more the better; null where one is not known.</param>
+    private sealed record Standing(RankedSpecimen[] Bands, double?[] Weighed);
 }

@@ -3,7 +3,6 @@ using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Lots;
 using SweepStats.Shielding;
-using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Choice;
@@ -26,17 +25,16 @@ public static class SpecimenRanker
     /// <returns>The ranking; null where there are not two candidates.</returns>
     public static SpecimenChoice? Of(
         AlignedCampaign campaign, ImmutableArray<ShieldingCurve> curves, ImmutableArray<SpecimenProperty> properties,
-        (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked)
+        RankingQuestion asked)
     {
         ArgumentNullException.ThrowIfNull(campaign);
-        ArgumentNullException.ThrowIfNull(asked.Question);
-        return Of(campaign, (curves, [.. campaign.Covered.Zip(curves, SpecimenSweeps.Of)]), properties, asked);
+        ArgumentNullException.ThrowIfNull(asked);
+        return Of(campaign, new CurvesAndSweeps(curves, [.. campaign.Covered.Zip(curves, SpecimenSweeps.Of)]), properties, asked);
     }
 
     internal static SpecimenChoice? Of(
-        AlignedCampaign campaign, (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<SpecimenSweeps> Sweeps) specimens,
-        ImmutableArray<SpecimenProperty> properties,
-        (ChoiceQuestion Question, ImmutableArray<NamedBand> Bands, Confidence Level, ulong Seed) asked, int threads = 1)
+        AlignedCampaign campaign, CurvesAndSweeps specimens, ImmutableArray<SpecimenProperty> properties, RankingQuestion asked,
+        int threads = 1)
     {
         bool byPlacement = SpecimenSweeps.RepeatByPlacement(specimens.Sweeps);
         if (specimens.Curves.Count(c => c.Name != asked.Question.Yardstick) < 2)
@@ -48,10 +46,12 @@ public static class SpecimenRanker
             [.. specimens.Sweeps.Where(s => s.Name != asked.Question.Yardstick && s.Placements.Max() == 0).Select(s => s.Name)];
         ImmutableArray<BandRanking> bands =
         [
-            BandRanker.Of(campaign.Grid, specimens, (new NamedBand("", campaign.Grid.Band), byPlacement, stayed.IsEmpty), asked,
+            BandRanker.Of(campaign.Grid, specimens,
+                new RankedBand(new NamedBand("", campaign.Grid.Band), byPlacement, stayed.IsEmpty), asked,
                 threads) with { Name = null },
             .. asked.Bands.Select(
-                band => BandRanker.Of(campaign.Grid, specimens, (band, byPlacement, stayed.IsEmpty), asked, threads)),
+                band => BandRanker.Of(campaign.Grid, specimens, new RankedBand(band, byPlacement, stayed.IsEmpty),
+                    asked, threads)),
         ];
         return new SpecimenChoice
         {

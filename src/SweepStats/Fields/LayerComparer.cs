@@ -65,16 +65,15 @@ public static class LayerComparer
         }
 
         double[] weights = LogWeights.OfPart(grid, grid.Band, compared.Contains);
-        (CandidateMean Mean, double? DeviationDb)[] figures =
-            CandidateFigures.Of([.. both.Select(s => s.Sweeps)], [.. both.Select(s => s.Curve)], (weights, byPlacement));
+        CandidateFigure[] figures =
+            CandidateFigures.Of([.. both.Select(s => s.Sweeps)], [.. both.Select(s => s.Curve)], weights, byPlacement);
         CandidateMean[] means = [.. figures.Select(f => f.Mean)];
         CandidateMean before = Mean(means[..few.Length]), after = Mean(means[few.Length..]);
         BandFigure added = YardstickDifference.Of(after, before, confidence);
         return step with
         {
             BeforeDb = before.Value,
-            AddedDb = figures[0].DeviationDb is null
-            ? new BandFigure(added.Value, null, null) : added
+            AddedDb = figures[0].DeviationDb is null ? new BandFigure(added.Value, null, null) : added,
         };
     }
 

@@ -41,7 +41,7 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
         var random = new MersenneTwister(Seed, threadSafe: false);
         double snr = noise.SnrInDecibels(rangeDb);
         var units = new double[numbers.Units];
-        (DrawnSignals Placements, DrawnSignals Sweeps) signals = (
+        var signals = new CoveredSignals(
             new DrawnSignals(basis.PlacementRepeats, basis.PlacementDeviationDb ?? 0, numbers.Placements),
             new DrawnSignals(basis.SweepRepeats, basis.SweepDeviationDb, numbers.SweepsEach));
         for (int i = 0; i < Campaigns; i++)
@@ -51,7 +51,7 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
             RepeatedLevel reference = Reference(noise, rangeDb, snr, random);
             yield return new ReadingLevels(
                 reference with { MeanDb = reference.MeanDb + error },
-                Covered((noise, snr - shieldingDb), units, signals, random),
+                Covered(noise, snr - shieldingDb, units, signals, random),
                 new RepeatedLevel(basis.FloorError.StandardUncertainty * Normal.Sample(random, 0, 1), basis.FloorError),
                 basis.TypeB);
         }
@@ -73,10 +73,8 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
     }
 
     private RepeatedLevel Covered(
-        (DetectorNoise Noise, double SnrDb) at, double[] units, (DrawnSignals Placements, DrawnSignals Sweeps) signals,
-        MersenneTwister random)
+        DetectorNoise noise, double snr, double[] units, CoveredSignals signals, MersenneTwister random)
     {
-        (DetectorNoise noise, double snr) = at;
         int each = numbers.CoveredSweeps / units.Length;
         for (int unit = 0; unit < units.Length; unit++)
         {
@@ -100,4 +98,6 @@ internal sealed class DrawnReadings(PlanBasis basis, SweepNumbers numbers)
             UsualErrorDb = Math.Sqrt(usual + _rounding),
         };
     }
+
+    private sealed record CoveredSignals(DrawnSignals Placements, DrawnSignals Sweeps);
 }

@@ -53,7 +53,7 @@ public static class PilotComponents
         NoiseFloor? averaged = floor?.Kept == KeptLook.Average ? floor : null;
         bool placed = campaign.Covered.Any(c => c.Block.Placements().Max() > 0);
         var sweeps = new PlannedRepeats(together?.Lasting(placed ? RepeatKind.WithinPlacement : RepeatKind.Covered));
-        (double? sweep, double? placement) = Covered(campaign, floor, (reference, clipped), sweeps);
+        (double? sweep, double? placement) = Covered(campaign, floor, reference, clipped, sweeps);
         return new PlanBasis
         {
             ReferenceDeviationDb = Math.Sqrt(reference),
@@ -92,11 +92,11 @@ public static class PilotComponents
     }
 
     private static (double? Sweep, double? Placement) Covered(
-        AlignedCampaign campaign, NoiseFloor? floor, (double Variance, CampaignClipping Clipped) known, PlannedRepeats sweeps)
+        AlignedCampaign campaign, NoiseFloor? floor, double referenceVariance, CampaignClipping clipping, PlannedRepeats sweeps)
     {
         List<double> within = [], between = [];
         (SweepBlock Block, int[] Placement, ClippedReadings Clipped)[] specimens =
-            [.. campaign.Covered.Zip(known.Clipped.Covered, (c, clipped) => (c.Block, c.Block.Placements(), clipped))];
+            [.. campaign.Covered.Zip(clipping.Covered, (c, clipped) => (c.Block, c.Block.Placements(), clipped))];
         foreach (int f in Points(campaign.Grid.Count, floor))
         {
             var scatter = new PooledScatter();
@@ -120,7 +120,7 @@ public static class PilotComponents
             {
                 // Placements of one sweep each cannot tell the two apart: sweeps are taken to scatter as the reference does.
                 // Sweeps that go together scatter the mean of a placement by more than their own scatter shows.
-                double own = scatter.Within ?? (known.Variance + (noise / counted));
+                double own = scatter.Within ?? (referenceVariance + (noise / counted));
                 between.Add((b - (sweeps.Factor((int)Math.Round(scatter.Size)) * own)) / scatter.Size);
             }
         }

@@ -86,10 +86,10 @@ public sealed class ResultForecast
         _basis.Noise.All(
             noise => Reaches(share, claimDb, _readings.Draw(noise, rangeDb, shieldingDb).Select(Estimator(rangeDb).Limits)));
 
-    private bool Reaches(double share, double claimDb, IEnumerable<(EnvelopeLimits Interval, double ClaimLowDb)> campaigns)
+    private bool Reaches(double share, double claimDb, IEnumerable<DrawnLimits> campaigns)
     {
         int needed = (int)Math.Ceiling(share * Campaigns), held = 0, failed = 0;
-        foreach ((_, double low) in campaigns)
+        foreach (double low in campaigns.Select(c => c.ClaimLowDb))
         {
             _ = low >= claimDb ? held++ : failed++;
             if (held >= needed || Campaigns - failed < needed || IsSettled(held, held + failed, share))
@@ -134,7 +134,7 @@ public sealed class ResultForecast
     private ExpectedResult Drawn(DetectorNoise noise, double shieldingDb, double rangeDb)
     {
         Estimators estimators = Estimator(rangeDb);
-        (EnvelopeLimits Interval, double ClaimLowDb)[] limits =
+        DrawnLimits[] limits =
             [.. _readings.Draw(noise, rangeDb, shieldingDb).Select(estimators.Limits)];
         return new ExpectedResult
         {
@@ -149,16 +149,20 @@ public sealed class ResultForecast
         ReadingEstimator.All(_basis.Noise, _basis.FloorHalfWidthDb, confidence,
             new CoveredReadings(_numbers.CoveredSweeps, _numbers.Units, scatter));
 
+    /// <param name="Interval">The two-sided interval of a campaign.</param>
+    /// <param name="ClaimLowDb">Its one-sided lower limit in dB.</param>
+    private readonly record struct DrawnLimits(EnvelopeLimits Interval, double ClaimLowDb);
+
     private sealed record DrawnCampaigns(double ShieldingDb, double RangeDb, ImmutableArray<ExpectedResult> OfEachNoise);
 
     private sealed record Estimators(ImmutableArray<ReadingEstimator> Intervals, ImmutableArray<ReadingEstimator>? Claims)
     {
         // Where only a bound is known, the bound that an analysis prints has to reach the claim too.
-        public (EnvelopeLimits Interval, double ClaimLowDb) Limits(ReadingLevels levels)
+        public DrawnLimits Limits(ReadingLevels levels)
         {
             EnvelopeLimits interval = Of(levels, Intervals);
             double low = Claims is { } claims ? Of(levels, claims).OneSidedLowDb : interval.OneSidedLowDb;
-            return (interval, interval.Capped ? Math.Min(low, interval.OneSidedLowDb) : low);
+            return new DrawnLimits(interval, interval.Capped ? Math.Min(low, interval.OneSidedLowDb) : low);
         }
 
         private static EnvelopeLimits Of(ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators) =>

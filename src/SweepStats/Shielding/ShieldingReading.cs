@@ -144,9 +144,11 @@ public abstract record ShieldingReading
     public sealed override string ToString() => this switch
     {
         Measured { Shielding: var se } =>
-            $"{Tenths.Nearest(se.Value.Value)} dB ({Tenths.Down(se.Low.Value)} to {Tenths.Up(se.High.Value)} dB, {se.Confidence})",
+            $"{Tenths.Nearest(se.Value.Value)} dB ({Tenths.Down(se.Low.Value)} to {Tenths.Up(se.High.Value)} dB, "
+                + $"{se.Confidence})",
         AtLeast { Bound: var bound } => $"at least {Tenths.Down(bound.Value)} dB",
-        Unrepeated { Indication: var indication } => $"{Tenths.Nearest(indication.Value)} dB, from too few sweeps for an interval",
+        Unrepeated { Indication: var indication } =>
+            $"{Tenths.Nearest(indication.Value)} dB, from too few sweeps for an interval",
         Unreadable { Reason: var reason } => reason,
         _ => State.ToString(),
     };

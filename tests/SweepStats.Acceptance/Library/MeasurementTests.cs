@@ -14,7 +14,8 @@ public sealed class MeasurementTests
     public void ItSaysOfTheDemoWhatTheProgramSays()
     {
         Assert.Equal(Trust.Limited, Demo.Trust);
-        Assert.Contains(Demo.Headline, Commands.Shell.Run("check", Commands.Shell.Demo, "--verbose").Out, StringComparison.Ordinal);
+        Assert.Contains(Demo.Headline, Commands.Shell.Run("check", Commands.Shell.Demo, "--verbose").Out,
+            StringComparison.Ordinal);
         Assert.EndsWith(Demo.Headline, Demo.ToString(), StringComparison.Ordinal);
         Assert.Equal(12, Demo.Specimens.Length);
     }

@@ -8,7 +8,9 @@ using Xunit;
 
 namespace SweepStats.Acceptance.Library;
 
-/// <summary>What the page of the package shows as code is compiled and run, on the demo in place of the reader's own folder.</summary>
+/// <summary>
+/// What the page of the package shows as code is compiled and run, on the demo in place of the reader's own folder.
+/// </summary>
 public sealed partial class PackageExamples
 {
     // What a new project brings along, and a console that keeps what it is told.
@@ -82,7 +84,8 @@ public sealed partial class PackageExamples
         return [.. (List<string>)assembly.GetType("Console")!.GetProperty("Lines")!.GetValue(null)!];
     }
 
-    private static SyntaxTree Parsed(string code) => CSharpSyntaxTree.ParseText(code, new CSharpParseOptions(LanguageVersion.Latest));
+    private static SyntaxTree Parsed(string code) =>
+        CSharpSyntaxTree.ParseText(code, new CSharpParseOptions(LanguageVersion.Latest));
 
     private static IEnumerable<MetadataReference> References() =>
         ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator)

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Reflection;
 using System.Text.RegularExpressions;
+using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.CodeAnalysis.CSharp.Syntax;
 using SweepStats.Checks;
 using Xunit;
 
@@ -125,6 +127,13 @@ public sealed partial class HouseRules
         from line in File.ReadLines(file).Select((text, i) => (Text: text, Number: i + 1))
         where line.Text.Length > Columns
         select $"{file}:{line.Number} has {line.Text.Length} columns; .editorconfig asks for {Columns}");
+
+    [Fact]
+    public void NoParameterIsATupleThatWantsAName() => Assert.Empty(
+        from file in SourceTree.Files("src")
+        from parameter in CSharpSyntaxTree.ParseText(File.ReadAllText(file)).GetRoot().DescendantNodes().OfType<ParameterSyntax>()
+        where parameter.Type?.DescendantNodesAndSelf().OfType<TupleTypeSyntax>().Any() == true
+        select $"{file}: {parameter}");
 
     [Fact]
     public void NoFileIsNamedForWantOfAName() => Assert.Empty(

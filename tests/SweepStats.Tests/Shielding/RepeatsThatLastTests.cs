@@ -143,5 +143,5 @@ public sealed class RepeatsThatLastTests
 
     private static CandidateMean Candidate(ShieldingCurve curve, double[] weights) =>
         CandidateFigures.Of([SpecimenSweeps.Of(Found.Campaign.Covered[0], curve)], ImmutableArray.Create(curve),
-            (weights, false))[0].Mean;
+            weights, byPlacement: false)[0].Mean;
 }
