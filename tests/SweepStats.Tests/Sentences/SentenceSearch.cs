@@ -17,6 +17,8 @@ internal static class SentenceSearch
         return from expression in root.DescendantNodes().OfType<ExpressionSyntax>()
                where !(expression.Parent is BinaryExpressionSyntax sum && sum.IsKind(SyntaxKind.AddExpression)
                    && SentenceText.Of(sum) is not null)
+                   && !(expression.Parent is ArgumentSyntax { Parent.Parent: InvocationExpressionSyntax call }
+                       && SentenceText.Of(call) is not null)
                let text = SentenceText.Of(expression)
                where text is not null && SentenceText.IsSentence(text) && IsRead(expression)
                select new SourceSentence(Place(expression), SentenceText.OneLine(text), SentenceConditions.Of(expression));

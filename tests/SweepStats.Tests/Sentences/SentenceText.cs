@@ -18,8 +18,14 @@ internal static partial class SentenceText
         InterpolatedStringExpressionSyntax filled => string.Concat(filled.Contents.Select(Part)),
         BinaryExpressionSyntax sum when sum.IsKind(SyntaxKind.AddExpression) && (IsText(sum.Left) || IsText(sum.Right)) =>
             (Of(sum.Left) ?? Hole(sum.Left)) + (Of(sum.Right) ?? Hole(sum.Right)),
+        InvocationExpressionSyntax call when Said(call) is { } said => Of(said),
         _ => null,
     };
+
+    // What is only said in the culture that all results have.
+    private static ExpressionSyntax? Said(InvocationExpressionSyntax call) =>
+        (call.Expression.ToString(), call.ArgumentList.Arguments.Count) is ("FormattableString.Invariant", 1) or ("string.Create", 2)
+            ? call.ArgumentList.Arguments[^1].Expression : null;
 
     /// <summary>Three words and more in a row, so neither a name nor a unit.</summary>
     public static bool IsSentence(string text) =>
