@@ -15,7 +15,10 @@ cat >"$work/nuget.config" <<CONFIG
   <clear />
   <add key="own" value="$work/packages" />
   <add key="nuget.org" value="https://api.nuget.org/v3/index.json" />
-</packageSources></configuration>
+</packageSources><packageSourceMapping>
+  <packageSource key="own"><package pattern="SweepStats*" /></packageSource>
+  <packageSource key="nuget.org"><package pattern="*" /></packageSource>
+</packageSourceMapping></configuration>
 CONFIG
 
 mkdir "$work/five-lines"
@@ -25,7 +28,8 @@ dotnet add package SweepStats >/dev/null
 sed -n '/^```csharp/,/^```/p' "$here/src/SweepStats.Library/package.md" | sed '1d; /^```/,$d' | sed "s|autumn-lots|$demo|" >Program.cs
 echo "five lines, from the package:"
 dotnet run | sed 's/^/  /'
-head -c 200 a01.svg | grep -q '<svg' && echo "  a01.svg is a chart"
+grep -q '<svg' a01.svg
+echo "  a01.svg is a chart"
 
 dotnet tool install --tool-path "$work/tool" --configfile "$work/nuget.config" SweepStats.Cli >/dev/null
 echo "the tool:"
@@ -35,7 +39,8 @@ for machine in ${SINGLE-linux-x64 linux-musl-x64 linux-arm64 win-x64 osx-arm64};
     dotnet publish "$here/src/SweepStats.Cli" -c Release -r "$machine" --self-contained true -p:SelfContained=true \
         -p:PublishSingleFile=true -p:IncludeNativeLibrariesForSelfExtract=true -o "$work/single/$machine" >"$work/told" ||
         { cat "$work/told"; exit 1; }
-    file=$(ls "$work/single/$machine"/sweepstats "$work/single/$machine"/sweepstats.exe 2>/dev/null)
+    file=$work/single/$machine/sweepstats
+    [ -e "$file" ] || file=$file.exe
     echo "single file for $machine: $(($(stat -c %s "$file") / 1000000)) MB"
 done
 

@@ -30,7 +30,11 @@ public sealed class Interruption : IDisposable
     {
         (_tidy, _end) = (tidy, end);
         _watched = [.. Ends.Select(signal => PosixSignalRegistration.Create(signal, _ => end.Begin()))];
-        _ending = end.Add(this);
+        // A signal may have come in between, and has said so itself.
+        if (end.Add(this))
+        {
+            _ending = true;
+        }
     }
 
     /// <summary>Takes a step; never returns once a signal has come, for the run is about to end.</summary>

@@ -15,6 +15,7 @@ public static class Checklist
         new LostSign(),
         new WrongKind(),
         new NotInPlace(),
+        new NothingHeard(),
         new PlacementOff(),
         new NoFloor(),
         new DeadFloor(),

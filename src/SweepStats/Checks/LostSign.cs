@@ -17,8 +17,9 @@ internal sealed class LostSign : ICheck
     // A hundred times the power (judgement, no source).
     private const double FarDb = 20;
 
-    // 100 mW at a receiver: some stand it, none is driven so in all of a band (judgement, no source).
-    private const double HighestDbm = 20;
+    // 100 mW at a receiver, or a hundred times what was sent: some benches amplify, none so in all of a band (judgement, no
+    // source).
+    private const double HighestDb = 20;
 
     // As far as a specimen that shields nothing may read above the reference.
     private const double SlackDb = 3;
@@ -47,7 +48,7 @@ internal sealed class LostSign : ICheck
     private static bool HasSigns(Evidence seen) => seen.Campaign.Scale is LevelScale.DecibelMilliwatts or LevelScale.DecibelRatio;
 
     private static bool IsTooHigh(Evidence seen, Kind reference) =>
-        seen.Campaign.Scale == LevelScale.DecibelMilliwatts && reference.IsPositive && reference.LevelDb >= HighestDbm;
+        reference.IsPositive && (reference.LevelDb >= HighestDb || reference.LevelDb > seen.SourceDbm + SlackDb);
 
     private static Kind[] Kinds(AlignedCampaign campaign) =>
     [
@@ -74,7 +75,8 @@ internal sealed class LostSign : ICheck
             Basis = severity == Severity.Fault
                 ? $"All levels of it are above zero, and floor or covered sweeps read {Amount.Db(FarDb)} or more above the "
                     + "reference. With the sign none does."
-                : $"All levels of it are above zero, those of all others below; told from {Level(HighestDbm)} on.",
+                : $"All levels of it are above zero, those of all others below; told from {Level(HighestDb)} on, or above what "
+                    + "the source sends.",
             NextStep = $"Give the levels of {named} their minus sign again, as the display showed them, "
                 + "or take the sweeps again.",
         };

@@ -17,6 +17,9 @@ internal sealed class NotInPlace : ICheck
     // As far as an untouched set-up moves between two roles, cables and all (judgement, no source).
     private const double AlikeDb = 2;
 
+    // Further above the reference it is no missing specimen that makes it.
+    private const double FarthestAboveDb = -10;
+
     // Nearly all, so that a cloth that shields in a part of the band is not asked about.
     private const double NearlyAll = 0.9;
 
@@ -80,7 +83,7 @@ internal sealed class NotInPlace : ICheck
         Role = SweepRole.Covered,
         Specimen = open.Length == 1 ? open[0].Name : null,
         Message = string.Empty,
-        Basis = $"Shielding within {Amount.Db(AlikeDb)} of none, or an interval that holds 0 dB, at "
+        Basis = $"Shielding of {Amount.Db(AlikeDb)} at most, or an interval that holds 0 dB, at "
             + $"{Amount.OutOf(open.Min(o => o.Alike), open[0].Seen)}{(open.Length == 1 ? string.Empty : " or more")}; told from "
             + $"{NearlyAll * 100:0} % on. It misleads where all others of its lot shield {Amount.Db(Others.SistersDb)} "
             + $"or one of them {Amount.Db(Others.AnotherThingDb)}, and where it is alone in its lot "
@@ -140,7 +143,7 @@ internal sealed class NotInPlace : ICheck
     /// <param name="Seen">Frequencies looked at.</param>
     private sealed record Level(SpecimenName Name, double MiddleDb, int Alike, int Seen)
     {
-        public bool IsOpen => Alike >= NearlyAll * Seen && Math.Abs(MiddleDb) <= AlikeDb;
+        public bool IsOpen => Alike >= NearlyAll * Seen && MiddleDb is >= FarthestAboveDb and <= AlikeDb;
 
         public static Level? Of(ShieldingCurve curve)
         {
@@ -153,7 +156,13 @@ internal sealed class NotInPlace : ICheck
         private static bool IsSeen(ShieldingReading reading) =>
             reading.Evidence is { Ambient: false, ReferenceInFloor: false } && double.IsFinite(reading.ValueOrBound.Value);
 
-        private static bool IsAlike(ShieldingReading reading) => Math.Abs(reading.ValueOrBound.Value) <= AlikeDb
-            || reading is ShieldingReading.Measured { Shielding: { Low.Value: <= 0, High.Value: >= 0 } };
+        // A bound says that it shields at least so much, and not that it reads like nothing in its place.
+        private static bool IsAlike(ShieldingReading reading) => reading switch
+        {
+            ShieldingReading.Measured { Shielding: var se } =>
+                se.Value.Value <= AlikeDb || se is { Low.Value: <= 0, High.Value: >= 0 },
+            ShieldingReading.Unrepeated { Indication.Value: var db } => db <= AlikeDb,
+            _ => false,
+        };
     }
 }

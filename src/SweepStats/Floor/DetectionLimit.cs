@@ -27,8 +27,11 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
     // Where the floor is taken to lie below the noise, the noise itself rises over it.
     private const double LeastShownDb = 0.01;
 
-    // In dB; some five steps reach it.
+    // In dB.
     private const double Converged = 1e-9;
+
+    // A steeper one would send the next step far off.
+    private const double SteepestChord = 0.95;
     private const int MostSteps = 60;
 
     // From an eighth of a dB on, by its distance from the least rise: nearer, the step of the quotient changes.
@@ -66,7 +69,7 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
         return noise.StrongestSnrInDecibels(Shown(rise));
     }
 
-    // What has to be risen by, where the reading shows as much of a signal's scatter as it does at a rise: the less, the higher.
+    // What has to be risen by, where the reading shows as much of a signal's scatter as it does at a rise.
     private double Needed(double rise, Asked asked, double floorReach, double factor, double signalVariance)
     {
         double slope = Slope(Shown(rise));
@@ -78,15 +81,14 @@ public sealed class DetectionLimit(DetectorNoise noise, Confidence confidence, d
 
     private double Shown(double rise) => Math.Max(rise + floorShiftDb, noise.LeastRiseDb + LeastShownDb);
 
-    // The rise that needs itself, by secants. What is needed falls as the rise grows, so that no step overshoots by a chord that
-    // rises.
+    // The rise that needs itself, by secants. What is needed grows with the rise, by less than the rise does.
     private static double ItsOwnNeed(double start, Func<double, double> needed)
     {
         double before = start, neededBefore = needed(before), rise = neededBefore;
         for (int step = 0; step < MostSteps && Math.Abs(rise - before) > Converged; step++)
         {
             double here = needed(rise);
-            double chord = Math.Min(0, (here - neededBefore) / (rise - before));
+            double chord = Math.Min(SteepestChord, (here - neededBefore) / (rise - before));
             (before, neededBefore, rise) = (rise, here, rise + ((here - rise) / (1 - chord)));
         }
 

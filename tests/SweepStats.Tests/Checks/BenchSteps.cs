@@ -115,11 +115,16 @@ internal static class BenchSteps
     {
         yield return new("two-ways", "a way round in one direction", Severity.Warning, "look for a way round",
             BothEnds(2.3), BothEnds(0.3));
-        Taken three = Taken.With(Plan with { SpecimensPerLot = 3, CoveredSweeps = 3 });
+        RehearsalPlan ofThree = Plan with { SpecimensPerLot = 3, CoveredSweeps = 3 };
+        Taken three = Taken.With(ofThree);
         yield return new("lost-sign", "an export without signs", Severity.Fault, "minus sign again",
             three.But(s => s is { Specimen: "A02" } ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s), three);
         yield return new("not-in-place", "a specimen that was forgotten", Severity.Fault, "put it in place and sweep it again",
             three.But(s => s is { Specimen: "A02" } ? s.Shifted(40) : s), three);
+        ILookup<string, Sweep> silent =
+            Taken.With(ofThree with { ShieldingStartDb = 150, ShieldingStopDb = 150 }).Campaign.Sweeps.ToLookup(s => s.Name);
+        yield return new("nothing-heard", "a source that was off", Severity.Warning, "whether the source was on",
+            three.But(s => s is { Specimen: "A02" } ? silent[s.Name].Single() : s), three);
 
         RehearsalPlan steady =
             Plan with { SweepDeviationDb = 0.1, StartsAt = new DateTimeOffset(2026, 3, 5, 18, 0, 0, TimeSpan.Zero) };

@@ -24,7 +24,8 @@ internal static partial class SentenceText
 
     // What is only said in the culture that all results have.
     private static ExpressionSyntax? Said(InvocationExpressionSyntax call) =>
-        (call.Expression.ToString(), call.ArgumentList.Arguments.Count) is ("FormattableString.Invariant", 1) or ("string.Create", 2)
+        (call.Expression.ToString(), call.ArgumentList.Arguments.Count)
+            is ("FormattableString.Invariant", 1) or ("string.Create", 2)
             ? call.ArgumentList.Arguments[^1].Expression : null;
 
     /// <summary>Three words and more in a row, so neither a name nor a unit.</summary>

@@ -8,7 +8,7 @@ public sealed class NoncentralTTests
     [Fact]
     public void AtZeroItIsTheNormalTailOfTheNoncentrality()
     {
-        // T 0 exactly where Z −δ, whatever the scale: Φ(−1) = 0.158655253931457, Φ(−2) = 0.022750131948179 (Abramowitz and
+        // T < 0 exactly where Z < −δ, whatever the scale: Φ(−1) = 0.158655253931457, Φ(−2) = 0.022750131948179 (Abramowitz and
         // Stegun, Table 26.1).
         Assert.Equal(0.158655253931457, NoncentralT.Cdf(0, 4.5, 1), 1e-14);
         Assert.Equal(0.022750131948179, NoncentralT.Cdf(0, 300, 2), 1e-14);
