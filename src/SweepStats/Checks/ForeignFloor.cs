@@ -1,5 +1,7 @@
 using SweepStats.Alignment;
 using SweepStats.Floor;
+using SweepStats.Quantities;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
@@ -24,6 +26,9 @@ internal sealed class ForeignFloor : ICheck
     private const double LikeNoise = 0.75;
     private const double OverReference = 3;
 
+    // No plate takes noise away; a quarter of it left is another noise (judgement, no source).
+    private const double UnderFloorDb = 6;
+
     // Of fewer readings a scatter is not known well enough.
     private const int FewestFreedoms = 100;
     private const int FewestPoints = 8;
@@ -39,6 +44,11 @@ internal sealed class ForeignFloor : ICheck
             || DisplayStep.Of(seen.Campaign.Floor!) > floor.ReadingDeviationDb)
         {
             yield break;
+        }
+
+        if (UnderFloor(seen, floor) is { } under)
+        {
+            yield return under;
         }
 
         foreach (SpecimenBlock specimen in seen.Campaign.Covered)
@@ -60,6 +70,33 @@ internal sealed class ForeignFloor : ICheck
                         Bias.TooSmall));
             }
         }
+    }
+
+    // Behind a plate nothing but noise is left: where it reads lower, the floor sweeps held more than that.
+    private Finding? UnderFloor(Evidence seen, NoiseFloor floor)
+    {
+        SetAsideSweep[] plates = [.. SetAsideSweeps.OnGrid(seen.Campaign, SweepRole.Plate)];
+        if (plates.Length == 0 || seen.Campaign.Grid.Count < FewestPoints)
+        {
+            return null;
+        }
+
+        double under = Sample.Median([.. floor.LevelDb.Select((level, f) => level - plates.Average(p => p.Levels[f]))]);
+        return under < UnderFloorDb ? null : new Finding
+        {
+            Code = Code,
+            Severity = Severity.Warning,
+            Role = SweepRole.Floor,
+            Size = new Decibels(under),
+            Bias = Bias.Unknown,
+            Misleads = true,
+            Message = $"The plate sweeps read {Amount.Db(under)} below the floor. No plate takes noise away: the floor was taken "
+                + "with the source on, or with other settings. Bounds may lie above the truth.",
+            Basis = $"Median over {Amount.Count(seen.Campaign.Grid.Count, "frequency", "frequencies")} of the floor less "
+                + "the mean "
+                + $"of {Amount.Count(plates.Length, "plate sweep", "plate sweeps")}; told from {Amount.Db(UnderFloorDb)} on.",
+            NextStep = "Take the floor again with the source off and the settings of the covered sweeps.",
+        };
     }
 
     private Finding Told(Evidence seen, SpecimenName specimen, int[] points, ScatterSeen scatter) => new()

@@ -31,6 +31,38 @@ public sealed class ForeignFloorTests
         Assert.NotEqual(RequirementOutcome.Meets, result.Verdict.Requirement);
     }
 
+    // Swept like the specimen, source on and all: no floor is so, and the plate lies far under it.
+    [Fact]
+    public void AFloorTakenWithTheSourceOnIsFoundByThePlateUnderIt()
+    {
+        Taken drawn = Taken.With(Plan with { PlateSweeps = 3, PlateDb = 110, CoveredSweeps = 5 });
+        Sweep[] covered = [.. drawn.Campaign.Sweeps.Where(s => s.Role == SweepRole.Covered)];
+        var random = new SweepStats.Statistics.RandomSource(3);
+        int next = 0;
+        AnalysisResult result = drawn.But(s => s.Role == SweepRole.Floor
+            ? s.As(levels: [.. covered[next++ % covered.Length].Levels.Select(l => l + (0.2 * random.Normal()))]) : s).Analysed();
+        Finding told = Assert.Single(result.Findings, f => f is { Code: "foreign-floor", Role: SweepRole.Floor });
+        Assert.Equal((Severity.Warning, true), (told.Severity, told.Misleads));
+        Assert.StartsWith("Take the floor again with the source off", told.NextStep, StringComparison.Ordinal);
+        Assert.False(result.MayPrefer);
+    }
+
+    [Theory]
+    [InlineData(110, 40)]
+    [InlineData(75, 60)]
+    [InlineData(45, 40)]
+    [InlineData(110, 95)]
+    public void APlateInTheNoiseOrOverItIsNoSignOfAnotherFloor(double plateDb, double shieldingDb) => Assert.Equal(0,
+        Draws.Seeds(60).Count(seed => Rehearsed.Analysed(Plan with
+        {
+            Seed = seed,
+            Points = 21,
+            PlateSweeps = 3,
+            PlateDb = plateDb,
+            ShieldingStartDb = shieldingDb,
+            ShieldingStopDb = shieldingDb,
+        }).Findings.Any(f => f is { Code: "foreign-floor", Role: SweepRole.Floor })));
+
     [Theory]
     [InlineData(40)]
     [InlineData(70)]

@@ -54,6 +54,22 @@ public sealed class LostSignTests
         Assert.False(result.MayPrefer);
     }
 
+    // −12 dBm written as 12 dBm is no height by itself; more than the source sends is.
+    [Theory]
+    [InlineData(5, true)]
+    [InlineData(15, false)]
+    public void AReferenceAboveWhatIsSentIsAskedAbout(double sourceDbm, bool isAsked)
+    {
+        Taken lost = Taken.With(Plan with { ReferenceDbm = -12 })
+            .But(s => s.Role == SweepRole.Reference ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s);
+        AnalysisResult result = Analysis.Run(lost.Campaign, lost.Stated with { SourceDbm = sourceDbm });
+        Assert.Equal(isAsked, result.Findings.Any(f => f.Code == "lost-sign"));
+        Assert.DoesNotContain(
+            Analysis.Run(Taken.With(Plan with { ReferenceDbm = -12 }).Campaign,
+                lost.Stated with { SourceDbm = sourceDbm }).Findings,
+            f => f.Code == "lost-sign");
+    }
+
     // Much power, an amplifier before the receiver, poor cloth: positive levels are no fault.
     [Theory]
     [InlineData(15, 40)]

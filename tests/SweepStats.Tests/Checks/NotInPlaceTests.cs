@@ -56,6 +56,7 @@ public sealed class NotInPlaceTests
     [InlineData(1.4, 0.3)]
     [InlineData(-1.4, 0.3)]
     [InlineData(0.5, 1.5)]
+    [InlineData(2.5, 0.3)]
     public void ItIsFoundBesideWhatMovesALevel(double movedDb, double scatterDb)
     {
         foreach (ulong seed in Draws.Seeds(20))
@@ -134,6 +135,21 @@ public sealed class NotInPlaceTests
         };
         Assert.Equal(0, Draws.Seeds(60).Count(seed => IsAccused(Rehearsed.Analysed(plan with { Seed = seed }))));
     }
+
+    // Without a floor every reading is a bound: the specimen shields at least so much, and nobody says that it shields nothing.
+    [Theory]
+    [InlineData(5)]
+    [InlineData(15)]
+    public void ABoundIsNoSignOfAMissingSpecimen(double poorDb) => Assert.Equal(0, Draws.Seeds(60).Count(seed =>
+    {
+        Taken drawn = Taken.With(Plan with { Points = 21, Seed = seed, PlacementDeviationDb = 1.5 })
+            .But(s => s is { Role: SweepRole.Covered, Lot: "A", Specimen: "A02" } ? s.Shifted(40 - poorDb) : s);
+        Campaign without = drawn.Campaign with
+        {
+            Sweeps = [.. drawn.Campaign.Sweeps.Where(s => s.Role != SweepRole.Floor)],
+        };
+        return IsAccused(Analysis.Run(without, drawn.Stated));
+    }));
 
     // A cloth of one lot that shields nothing beside lots that shield well.
     [Theory]
