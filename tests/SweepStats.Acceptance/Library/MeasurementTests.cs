@@ -1,7 +1,7 @@
+using SweepStats.Acceptance.Files;
 using SweepStats.Library;
 using SweepStats.Shielding;
 using SweepStats.Verdicts;
-using SweepStats.Acceptance.Files;
 using Xunit;
 
 namespace SweepStats.Acceptance.Library;
