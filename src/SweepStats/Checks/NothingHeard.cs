@@ -1,6 +1,7 @@
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
@@ -26,47 +27,56 @@ internal sealed class NothingHeard : ICheck
         ?? (seen.Curves.GroupBy(c => c.Name.Lot).Any(lot => lot.Skip(1).Any()) ? null : "it takes two specimens of one lot");
 
     public IEnumerable<Finding> Inspect(Evidence seen) =>
-        seen.Curves.GroupBy(c => c.Name.Lot).SelectMany(lot => InLot([.. lot]));
+        seen.Curves.GroupBy(c => c.Name.Lot).SelectMany(lot => InLot([.. lot.Select(Heard.Of)]));
 
-    private IEnumerable<Finding> InLot(ShieldingCurve[] lot)
+    private IEnumerable<Finding> InLot(Heard[] lot)
     {
-        ShieldingCurve[] heard = [.. lot.Where(c => !IsSilent(c) && double.IsFinite(MiddleDb(c)))];
+        Heard[] heard = [.. lot.Where(h => !h.IsSilent && double.IsFinite(h.MiddleDb))];
         if (heard.Length == 0)
         {
             yield break;
         }
 
-        double best = heard.Max(MiddleDb);
-        foreach (ShieldingCurve silent in lot.Where(c => IsSilent(c) && MiddleDb(c) - best >= AnotherThingDb))
+        double best = heard.Max(h => h.MiddleDb);
+        foreach (Heard silent in lot.Where(h => h.IsSilent && h.MiddleDb - best >= AnotherThingDb))
         {
             yield return Asked(silent, heard.Length, best);
         }
     }
 
-    private Finding Asked(ShieldingCurve silent, int heard, double bestDb) => new()
+    private Finding Asked(Heard silent, int heard, double bestDb) => new()
     {
         Code = Code,
         Severity = Severity.Warning,
-        Role = Sweeps.SweepRole.Covered,
+        Role = SweepRole.Covered,
         Specimen = silent.Name,
-        Size = new Decibels(MiddleDb(silent) - bestDb),
+        Size = new Decibels(silent.MiddleDb - bestDb),
         Bias = Bias.Unknown,
         Misleads = true,
         Message = $"Nothing is heard behind {silent.Name}: it lies in the floor at "
-            + $"{Amount.OutOf(Hidden(silent), silent.Readings.Length)}, where "
+            + $"{Amount.OutOf(silent.Hidden, silent.Points)}, where "
             + $"{(heard == 1 ? "the other" : "the best of the others")} "
             + $"of its lot shields {Amount.Db(bestDb)}. So it reads too with the source off or a cable loose.",
-        Basis = $"Its bounds, {Amount.Db(MiddleDb(silent))} in the middle, lie {Amount.Db(MiddleDb(silent) - bestDb)} "
+        Basis = $"Its bounds, {Amount.Db(silent.MiddleDb)} in the middle, lie {Amount.Db(silent.MiddleDb - bestDb)} "
             + "above that; "
             + $"told from {Amount.Db(AnotherThingDb)} on, where {NearlyAll * 100:0} % of the frequencies lie in the floor.",
         NextStep = $"Look whether the source was on and every cable tight while {silent.Name} was swept, and sweep it again.",
     };
 
-    private static bool IsSilent(ShieldingCurve curve) => Hidden(curve) >= NearlyAll * curve.Readings.Length;
+    /// <summary>What comes through a specimen.</summary>
+    /// <param name="Name">Which specimen.</param>
+    /// <param name="Hidden">Frequencies that the floor hides.</param>
+    /// <param name="Points">Frequencies in all.</param>
+    /// <param name="MiddleDb">Median of its values and bounds in dB; not a number where there are none.</param>
+    private sealed record Heard(SpecimenName Name, int Hidden, int Points, double MiddleDb)
+    {
+        public bool IsSilent => Hidden >= NearlyAll * Points;
 
-    private static int Hidden(ShieldingCurve curve) => curve.Readings.Count(r => r.Evidence.HiddenByFloor);
-
-    private static double MiddleDb(ShieldingCurve curve) =>
-        curve.Readings.Select(r => r.ValueOrBound.Value).Where(double.IsFinite).ToArray() is { Length: > 0 } known
-            ? Sample.Median(known) : double.NaN;
+        public static Heard Of(ShieldingCurve curve)
+        {
+            double[] known = [.. curve.Readings.Select(r => r.ValueOrBound.Value).Where(double.IsFinite)];
+            return new Heard(curve.Name, curve.Readings.Count(r => r.Evidence.HiddenByFloor), curve.Readings.Length,
+                known.Length == 0 ? double.NaN : Sample.Median(known));
+        }
+    }
 }
