@@ -1,5 +1,6 @@
 using System.CommandLine;
 using SweepStats.Cli.Commands;
+using SweepStats.Storage;
 
 namespace SweepStats.Cli;
 
@@ -69,6 +70,11 @@ internal static class CommandLine
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             terminal.Error.WriteLine($"sweepstats: {e.Message.ReplaceLineEndings(" ")}");
+            return ExitCode.BadInput;
+        }
+        catch (AggregateException e) when (e.Flatten().InnerExceptions.OfType<NoRoomException>().FirstOrDefault() is { } full)
+        {
+            terminal.Error.WriteLine($"sweepstats: {full.Message.ReplaceLineEndings(" ")}");
             return ExitCode.BadInput;
         }
 #pragma warning disable CA1031 // The last line of defence: whatever was not foreseen ends as one line and exit code 3.

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Runtime.ExceptionServices;
+using SweepStats.Files.Campaigns;
 using SweepStats.Files.Results;
 using SweepStats.Report;
 using SweepStats.Report.Drawing;
+using SweepStats.Storage;
 
 namespace SweepStats.Cli;
 
@@ -58,9 +60,9 @@ internal static class ReportOutput
     /// <summary>Page, charts and tables at the same time, then the printed page and summary.json, which lists them all.</summary>
     /// <param name="report">What to write.</param>
     /// <param name="terminal">Told where the charts cannot be drawn.</param>
-    /// <returns>summary.json; null after telling why nothing was written.</returns>
+    /// <returns>Whether it was written; where not, why was told.</returns>
     /// <exception cref="IOException">A file cannot be written, or the page cannot be printed.</exception>
-    public static byte[]? Write(WantedReport report, Terminal terminal)
+    public static bool Write(WantedReport report, Terminal terminal)
     {
         using var folder = new ReportFolder(report.Folder);
         try
@@ -76,15 +78,15 @@ internal static class ReportOutput
                 Put(folder, new ReportTable(PdfName, stream => stream.Write(printed)));
             }
 
-            byte[] written = report.Summary(folder.Written());
-            Put(folder, new ReportTable(SummaryJson.FileName, stream => stream.Write(written)));
+            ImmutableArray<InputFile> written = folder.Written();
+            Put(folder, new ReportTable(SummaryJson.FileName, stream => report.Summary(written, stream)));
             folder.Commit(waits => terminal.Error.WriteLine($"sweepstats: {waits}"));
-            return written;
+            return true;
         }
         catch (AggregateException e) when (Foremost<PngUnavailableException>(e) is { } unavailable)
         {
             terminal.Error.WriteLine($"sweepstats: {unavailable.Message}");
-            return null;
+            return false;
         }
         catch (AggregateException e) when ((Foremost<IOException>(e)
             ?? (Exception?)Foremost<UnauthorizedAccessException>(e)) is { } first)
@@ -108,7 +110,7 @@ internal static class ReportOutput
             using Stream stream = folder.Create(table.Name);
             table.Write(stream);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (e is IOException and not NoRoomException or UnauthorizedAccessException)
         {
             throw folder.Told(e);
         }

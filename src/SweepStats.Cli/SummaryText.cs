@@ -9,7 +9,7 @@ using SweepStats.Receivers;
 
 namespace SweepStats.Cli;
 
-/// <summary>The bytes of summary.json, which is also what --format json prints.</summary>
+/// <summary>summary.json, which is also what --format json prints.</summary>
 internal static class SummaryText
 {
     /// <summary>Version of this program.</summary>
@@ -19,36 +19,33 @@ internal static class SummaryText
 
     /// <param name="analysis">What was read and found.</param>
     /// <param name="written">The files of the report; empty where none is written.</param>
-    public static byte[] Of(CampaignAnalysis analysis, ImmutableArray<InputFile> written)
+    /// <param name="to">Where to.</param>
+    public static void Write(CampaignAnalysis analysis, ImmutableArray<InputFile> written, Stream to) =>
+        SummaryJson.Write(analysis.Result, Context(analysis, written), to);
+
+    /// <summary>What is written, as text without its last line end.</summary>
+    public static string Text(Action<Stream> write)
     {
         using var stream = new MemoryStream();
-        SummaryJson.Write(analysis.Result, Context(analysis, written), stream);
-        return stream.ToArray();
+        write(stream);
+        return Encoding.UTF8.GetString(stream.GetBuffer().AsSpan(0, (int)stream.Length)).TrimEnd();
     }
 
-    public static string Text(byte[] summary) => Encoding.UTF8.GetString(summary).TrimEnd();
-
     /// <summary>summary.json of lots of several campaigns.</summary>
-    public static byte[] Of(LotHistory history, IReadOnlyList<NamedAnalysis> campaigns, ImmutableArray<InputFile> written)
+    public static void Write(LotHistory history, IReadOnlyList<NamedAnalysis> campaigns, ImmutableArray<InputFile> written, Stream to)
     {
-        using var stream = new MemoryStream();
         SummaryContext context = Context(written) with
         {
             Inputs = [.. campaigns.SelectMany(
                 c => c.Analysis.Reading.Inputs.Select(i => i with { Path = $"{c.Folder}/{i.Path}" }))],
             LeftOut = [.. campaigns.SelectMany(c => c.Analysis.Reading.LeftOut)],
         };
-        LotHistoryJson.Write(history, context, stream);
-        return stream.ToArray();
+        LotHistoryJson.Write(history, context, to);
     }
 
     /// <summary>summary.json of a test with receivers.</summary>
-    public static byte[] Of(ReceiverTest test, InputFile? input, ImmutableArray<InputFile> written)
-    {
-        using var stream = new MemoryStream();
-        ReceiverJson.Write(test, Context(written) with { Inputs = input is null ? [] : [input] }, stream);
-        return stream.ToArray();
-    }
+    public static void Write(ReceiverTest test, InputFile? input, ImmutableArray<InputFile> written, Stream to) =>
+        ReceiverJson.Write(test, Context(written) with { Inputs = input is null ? [] : [input] }, to);
 
     private static SummaryContext Context(CampaignAnalysis analysis, ImmutableArray<InputFile> written) => Context(written) with
     {

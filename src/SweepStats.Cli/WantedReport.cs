@@ -15,8 +15,8 @@ internal sealed record WantedReport(string Folder, int Threads)
     /// <summary>The tables.</summary>
     public required IReadOnlyList<ReportTable> Tables { get; init; }
 
-    /// <summary>summary.json, given the other files.</summary>
-    public required Func<ImmutableArray<InputFile>, byte[]> Summary { get; init; }
+    /// <summary>Writes summary.json, given the other files.</summary>
+    public required Action<ImmutableArray<InputFile>, Stream> Summary { get; init; }
 
     /// <summary>What prints the page to report.pdf; null where that is not asked for.</summary>
     public PrintingBrowser? Printer { get; init; }

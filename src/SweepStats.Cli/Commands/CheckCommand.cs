@@ -30,7 +30,7 @@ internal static class CheckCommand
         {
             if (words.GetValue(options.Format) == "json")
             {
-                terminal.Out.WriteLine(SummaryText.Text(SummaryText.Of(analysis, [])));
+                terminal.Out.WriteLine(SummaryText.Text(stream => SummaryText.Write(analysis, [], stream)));
             }
             else
             {

@@ -78,9 +78,9 @@ internal static class FieldCommand
         {
             Pages = () => FieldReport.Build(analysis.Result, png),
             Tables = [new(FieldCsv.FileName, stream => FieldCsv.Write(analysis.Result, stream))],
-            Summary = written => SummaryText.Of(analysis, written),
+            Summary = (written, stream) => SummaryText.Write(analysis, written, stream),
         };
-        return ReportOutput.Write(report, terminal) is not null;
+        return ReportOutput.Write(report, terminal);
     }
 
     private static void Print(CampaignAnalysis analysis, ParseResult words, CampaignOptions options, string? folder,

@@ -114,9 +114,10 @@ internal static class LotsCommand
                     new(LotHistoryPairsCsv.FileName, stream => LotHistoryPairsCsv.Write(together, stream)),
                     new(LotFrequenciesCsv.FileName, stream => LotHistoryFrequenciesCsv.Write(together, stream)),
                 ],
-                Summary = written => SummaryText.Of(together, [.. asked.Folders.Zip(analyses, Named)], written),
+                Summary = (written, stream) =>
+                    SummaryText.Write(together, [.. asked.Folders.Zip(analyses, Named)], written, stream),
             },
-            terminal) is not null;
+            terminal);
 
     private static string? SameTwice(string[] folders) =>
         folders.GroupBy(f => Path.TrimEndingDirectorySeparator(Path.GetFullPath(f)), StringComparer.Ordinal)

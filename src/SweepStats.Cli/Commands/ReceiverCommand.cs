@@ -87,16 +87,16 @@ internal static class ReceiverCommand
                 new(ReceiverCsv.FileName, stream => ReceiverCsv.Write(test, stream)),
                 new(ReceiverGroupsCsv.FileName, stream => ReceiverGroupsCsv.Write(test, stream)),
             ],
-            Summary = written => SummaryText.Of(test, input, written),
+            Summary = (written, stream) => SummaryText.Write(test, input, written, stream),
         };
-        return ReportOutput.Write(report, asked.Terminal) is not null;
+        return ReportOutput.Write(report, asked.Terminal);
     }
 
     private static void Print(Asked asked, ReceiverTest test, InputFile? input)
     {
         if (asked.Options.IsJson(asked.Words))
         {
-            asked.Terminal.Out.WriteLine(SummaryText.Text(SummaryText.Of(test, input, [])));
+            asked.Terminal.Out.WriteLine(SummaryText.Text(stream => SummaryText.Write(test, input, [], stream)));
             return;
         }
 

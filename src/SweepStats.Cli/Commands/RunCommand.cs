@@ -66,7 +66,7 @@ internal static class RunCommand
             return ExitCode.BadInput;
         }
 
-        if (Write(analysis, report, terminal) is not { } summary)
+        if (!Write(analysis, report, terminal))
         {
             return ExitCode.BadInput;
         }
@@ -74,13 +74,13 @@ internal static class RunCommand
         if (!words.GetValue(options.Quiet))
         {
             var printing = new Printing(words.GetValue(options.Format)!, report.Target, words.GetValue(options.Verbose));
-            Print(analysis, summary, printing, terminal);
+            Print(analysis, printing, terminal);
         }
 
         return words.GetValue(options.Gate) && !analysis.Passes ? ExitCode.Gated : ExitCode.Done;
     }
 
-    private static byte[]? Write(CampaignAnalysis analysis, RunReport report, Terminal terminal)
+    private static bool Write(CampaignAnalysis analysis, RunReport report, Terminal terminal)
     {
         ReportOptions shown = report.Shown with
         {
@@ -95,7 +95,7 @@ internal static class RunCommand
             {
                 Pages = () => ReportBuilder.Build(analysis.Result, shown),
                 Tables = report.Workbook ? [.. tables, Workbook(analysis, tables)] : tables,
-                Summary = written => SummaryText.Of(analysis, written),
+                Summary = (written, stream) => SummaryText.Write(analysis, written, stream),
                 Printer = report.Printer,
             },
             terminal);
@@ -122,11 +122,11 @@ internal static class RunCommand
         new(FindingsCsv.FileName, stream => FindingsCsv.Write(result, stream)),
     ];
 
-    private static void Print(CampaignAnalysis analysis, byte[] summary, Printing output, Terminal terminal)
+    private static void Print(CampaignAnalysis analysis, Printing output, Terminal terminal)
     {
         if (output.Format == "json")
         {
-            terminal.Out.WriteLine(SummaryText.Text(summary));
+            terminal.Out.WriteLine(File.ReadAllText(Path.Combine(output.Target, SummaryJson.FileName)).TrimEnd());
             return;
         }
 

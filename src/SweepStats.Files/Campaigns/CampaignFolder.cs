@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Files.Places;
+using SweepStats.Storage;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
@@ -47,7 +48,8 @@ public static class CampaignFolder
         string root = Path.GetFullPath(folder);
         CampaignSettings settings = SettingsReader.Read(root);
         SweepList list = SweepList.Find(root, settings);
-        SweepBatch batch = SweepBatch.Read(root, list.Entries, settings, new(options.Threads, progress));
+        var store = new RowStore(options.Room);
+        SweepBatch batch = SweepBatch.Read(root, list.Entries, new SweepMaker(settings, store), new(options.Threads, progress));
         ImmutableArray<ReadFault> unread = [.. list.Unread, .. batch.Faults];
         var stated = new StatedSpecimens(settings, batch.Sweeps);
         ImmutableArray<ReadFault> fatal =
@@ -64,6 +66,7 @@ public static class CampaignFolder
             Campaign = usable ? Of(settings, root, batch.Sweeps) with
             {
                 Properties = list.Properties,
+                Store = store,
                 Unread = [.. UnreadSweeps.Of(list, batch)],
             } : null,
             Plan = settings.Plan with

@@ -63,6 +63,7 @@ public static class ChoiceJson
         foreach (RankedSpecimen specimen in band.Ranking)
         {
             Specimen(json, specimen, ranked);
+            SummaryJson.PassOn(json);
         }
 
         json.WriteEndArray();

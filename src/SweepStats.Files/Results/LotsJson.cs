@@ -78,6 +78,7 @@ public static class LotsJson
             json.WriteString("second", pair.Second);
             Tested(json, pair.Tested, question);
             json.WriteEndObject();
+            SummaryJson.PassOn(json);
         }
 
         json.WriteEndArray();

@@ -61,6 +61,7 @@ internal static class SummaryFigures
             json.WriteNumber("capped_points", band.CappedCount);
             json.WriteNumber("points", band.PointCount);
             json.WriteEndObject();
+            SummaryJson.PassOn(json);
         }
 
         json.WriteEndArray();

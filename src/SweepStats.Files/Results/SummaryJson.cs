@@ -17,6 +17,8 @@ public static class SummaryJson
     /// <summary>Rises when a field changes its meaning or goes.</summary>
     public const int SchemaVersion = 1;
 
+    private const int MostPending = 1 << 16;
+
     // The relaxed encoder leaves µ and Ω readable; what would break HTML is not put into HTML here.
     internal static readonly JsonWriterOptions Options =
         new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -118,6 +120,7 @@ public static class SummaryJson
             json.WriteString("path", input.Path);
             json.WriteString("sha256", input.Sha256);
             json.WriteEndObject();
+            PassOn(json);
         }
 
         json.WriteEndArray();
@@ -159,6 +162,15 @@ public static class SummaryJson
         }
 
         json.WriteEndArray();
+    }
+
+    /// <summary>Writes out what has gathered: of thousands of specimens it would take as much memory as they do.</summary>
+    internal static void PassOn(Utf8JsonWriter json)
+    {
+        if (json.BytesPending > MostPending)
+        {
+            json.Flush();
+        }
     }
 
     /// <summary>A word, or null.</summary>

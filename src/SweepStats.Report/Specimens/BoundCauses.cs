@@ -19,11 +19,11 @@ internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = fal
 {
     /// <summary>The causes among the readings of some specimens.</summary>
     public static BoundCauses Of(IEnumerable<ShieldingCurve> curves) =>
-        curves.Aggregate(new BoundCauses(Floor: false, Overload: false), (before, curve) => before.And(curve.Readings.AsSpan()));
+        curves.Aggregate(new BoundCauses(Floor: false, Overload: false), (before, curve) => before.And(curve.Readings));
 
     /// <summary>The causes among some readings.</summary>
     public static BoundCauses Of(IEnumerable<ShieldingReading> readings) =>
-        new BoundCauses(Floor: false, Overload: false).And([.. readings]);
+        new BoundCauses(Floor: false, Overload: false).And(readings);
 
     /// <summary>The causes that stand against one reading.</summary>
     public static BoundCauses Of(ReadingDoubts doubts) => new(
@@ -31,7 +31,7 @@ internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = fal
         (doubts & (ReadingDoubts.ReferenceOverloaded | ReadingDoubts.CoveredOverloaded)) != 0);
 
     // A page asks this of every reading of a campaign several times over.
-    private BoundCauses And(ReadOnlySpan<ShieldingReading> readings)
+    private BoundCauses And(IEnumerable<ShieldingReading> readings)
     {
         (bool floor, bool overload, bool leakage, bool bottom, bool unmeasured, bool plate) =
             (Floor, Overload, Leakage, Bottom, Unmeasured, Plate);

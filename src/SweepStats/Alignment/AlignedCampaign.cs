@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Quantities;
+using SweepStats.Storage;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Alignment;
@@ -58,6 +59,9 @@ public sealed record AlignedCampaign
 
     /// <summary>Files left out because they could not be read.</summary>
     public ImmutableArray<UnreadFile> Unread { get; init; } = [];
+
+    /// <summary>Where rows of numbers are kept.</summary>
+    internal RowStore Store { get; init; } = RowStore.InMemory;
 
     /// <summary>All sweeps that the shielding rests on: floor, reference, covered by specimen.</summary>
     public IEnumerable<Sweep> Used() =>

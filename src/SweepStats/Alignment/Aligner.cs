@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using SweepStats.Quantities;
+using SweepStats.Storage;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Alignment;
@@ -33,7 +35,8 @@ public static class Aligner
         ImmutableArray<DuplicateSweep> duplicates = Copies.Among([.. used, .. aside]);
         HashSet<Sweep> dropped = [.. duplicates.Where(d => d.SameKind).Select(d => d.Copy)];
         var searched = new SearchedPlaces(analysed);
-        SweepBlock? Block(IEnumerable<Sweep> sweeps) => BlockOf([.. sweeps.Where(s => !dropped.Contains(s))], searched);
+        SweepBlock? Block(IEnumerable<Sweep> sweeps) =>
+            BlockOf([.. sweeps.Where(s => !dropped.Contains(s))], searched, campaign.Store);
         return new AlignedCampaign
         {
             Grid = grid,
@@ -48,6 +51,7 @@ public static class Aligner
             Interpolation = analysed.Interpolation,
             Excluded = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is not null)],
             Unread = campaign.Unread,
+            Store = campaign.Store,
             SetAside = [.. aside.Where(s => !dropped.Contains(s))],
         };
     }
@@ -99,7 +103,7 @@ public static class Aligner
                     + "units may be compared. Export all sweeps in one unit.");
     }
 
-    private static SweepBlock? BlockOf(List<Sweep> sweeps, SearchedPlaces searched)
+    private static SweepBlock? BlockOf(List<Sweep> sweeps, SearchedPlaces searched, RowStore store)
     {
         if (sweeps.Count == 0)
         {
@@ -108,31 +112,40 @@ public static class Aligner
 
         AnalysedGrid analysed = searched.Analysed;
         ImmutableArray<GridPlace>[] places = [.. sweeps.Select(searched.In)];
-        ImmutableArray<double>[]? Rows(Func<Sweep, ImmutableArray<double>> values) => RowsOf([.. sweeps.Select(values)], places);
+        KeptRows[]? Rows(Func<Sweep, KeptRows?> values) => RowsOf([.. sweeps.Select(values)], places, store);
         // A phase turns by unknown whole turns from reading to reading, so none is interpolated; without that of one role those
         // of the others say nothing.
-        ImmutableArray<double>[]? phases = analysed.Interpolation is null ? Rows(s => s.Phases) : null;
-        return new SweepBlock([.. sweeps], analysed.Grid.Count, Rows(s => s.Levels)!, phases, Rows(s => s.ReverseLevels));
+        KeptRows[]? phases = analysed.Interpolation is null ? Rows(s => Given(s.Phases)) : null;
+        return new SweepBlock([.. sweeps], analysed.Grid.Count, store, Rows(s => s.KeptLevels)!, phases,
+            Rows(s => Given(s.ReverseLevels)));
     }
 
+    private static KeptRows? Given(ImmutableArray<double> values) =>
+        values.IsEmpty ? null : RowStore.InMemory.Keep(ImmutableCollectionsMarshal.AsArray(values)!);
+
     // A row for each sweep, one value a frequency of the grid; null where a sweep has no values.
-    private static ImmutableArray<double>[]? RowsOf(ImmutableArray<double>[] values, ImmutableArray<GridPlace>[] places)
+    private static KeptRows[]? RowsOf(KeptRows?[] values, ImmutableArray<GridPlace>[] places, RowStore store)
     {
-        if (values.Any(v => v.IsEmpty))
+        if (values.Any(v => v is null))
         {
             return null;
         }
 
-        var rows = new ImmutableArray<double>[values.Length];
+        var rows = new KeptRows[values.Length];
         bool whole = false;
         for (int j = 0; j < rows.Length; j++)
         {
             whole = j > 0 && places[j] == places[j - 1] ? whole : IsWhole(places[j]);
-            rows[j] = whole && values[j].Length == places[j].Length ? values[j]
-                : [.. places[j].Select(place => place.Of(values[j].AsSpan()))];
+            rows[j] = whole && values[j]!.RowLength == places[j].Length ? values[j]! : store.Keep(At(places[j], values[j]!));
         }
 
         return rows;
+    }
+
+    private static double[] At(ImmutableArray<GridPlace> places, KeptRows values)
+    {
+        double[] row = values.Rows[0];
+        return [.. places.Select(place => place.Of(row))];
     }
 
     // Each reading in its own place: the row is that of the sweep.

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using SweepStats.Statistics;
+using SweepStats.Storage;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Alignment;
@@ -11,32 +12,34 @@ namespace SweepStats.Alignment;
 /// </summary>
 public sealed class SweepBlock
 {
-    private readonly ImmutableArray<double>[] _levels;
-    private readonly ImmutableArray<double>[]? _phases;
-    private readonly ImmutableArray<double>[]? _reverse;
+    private readonly KeptRows[] _levels;
+    private readonly KeptRows[]? _phases;
+    private readonly KeptRows[]? _reverse;
     private readonly Lazy<double> _stepDb;
     private readonly Lazy<UsualSteps> _usualSteps;
     private readonly Lazy<Extremes[]> _extremesDb;
     private readonly Lazy<Extremes> _allExtremesDb;
-    private readonly Lazy<ImmutableArray<double>> _means;
+    private readonly Lazy<KeptRows> _means;
 
     /// <param name="sweeps">The sweeps.</param>
     /// <param name="pointCount">Number of frequencies.</param>
-    /// <param name="levels">A row of levels for each sweep.</param>
+    /// <param name="store">Where rows found from its own are kept.</param>
+    /// <param name="levels">A row of levels for each sweep, kept by itself.</param>
     /// <param name="phases">The same of phases; null where not every sweep has them.</param>
     /// <param name="reverse">The same of levels from the other end; null where not every sweep has them.</param>
     internal SweepBlock(
-        ImmutableArray<Sweep> sweeps, int pointCount, ImmutableArray<double>[] levels, ImmutableArray<double>[]? phases = null,
-        ImmutableArray<double>[]? reverse = null)
+        ImmutableArray<Sweep> sweeps, int pointCount, RowStore store, KeptRows[] levels, KeptRows[]? phases = null,
+        KeptRows[]? reverse = null)
     {
         Sweeps = sweeps;
         PointCount = pointCount;
+        Store = store;
         (_levels, _phases, _reverse) = (levels, phases, reverse);
         _stepDb = new Lazy<double>(() => DisplayStep.Found(this));
         _usualSteps =
-            new Lazy<UsualSteps>(() => _levels.Aggregate(UsualSteps.All, (steps, row) => steps.And(UsualSteps.Of(row.AsSpan()))));
+            new Lazy<UsualSteps>(() => _levels.Aggregate(UsualSteps.All, (steps, row) => steps.And(UsualSteps.Of(row.Rows[0]))));
         _extremesDb = new Lazy<Extremes[]>(() => [.. Enumerable.Range(0, SweepCount).Select(j => Extremes.Of(this[j]))]);
-        _means = new Lazy<ImmutableArray<double>>(() => Mean(Enumerable.Range(0, SweepCount)));
+        _means = new Lazy<KeptRows>(() => store.Keep(Mean(Enumerable.Range(0, SweepCount))));
         _allExtremesDb =
             new Lazy<Extremes>(() => new Extremes(_extremesDb.Value.Min(e => e.Lowest), _extremesDb.Value.Max(e => e.Highest)));
     }
@@ -49,6 +52,9 @@ public sealed class SweepBlock
 
     /// <summary>Number of frequencies.</summary>
     public int PointCount { get; }
+
+    /// <summary>Where rows found from its own are kept.</summary>
+    internal RowStore Store { get; }
 
     /// <summary>The placement of each sweep, numbered from 0 as they come; sweeps without a placement's name form one.</summary>
     internal int[] Placements()
@@ -85,10 +91,11 @@ public sealed class SweepBlock
 
     /// <summary>Mean level in dB of some of the sweeps at each frequency, sweep by sweep as they lie in memory.</summary>
     /// <param name="rows">Their places, at least one; summed in this order.</param>
-    internal ImmutableArray<double> Means(IReadOnlyList<int> rows) => AreAll(rows) ? Means() : Mean(rows);
+    internal ImmutableArray<double> Means(IReadOnlyList<int> rows) =>
+        AreAll(rows) ? Means() : ImmutableCollectionsMarshal.AsImmutableArray(Mean(rows));
 
     /// <summary>Mean level in dB of all sweeps at each frequency, found once.</summary>
-    internal ImmutableArray<double> Means() => _means.Value;
+    internal ImmutableArray<double> Means() => ImmutableCollectionsMarshal.AsImmutableArray(_means.Value.Rows[0]);
 
     private bool AreAll(IReadOnlyList<int> rows)
     {
@@ -103,7 +110,7 @@ public sealed class SweepBlock
         return rows.Count == SweepCount;
     }
 
-    private ImmutableArray<double> Mean(IEnumerable<int> rows)
+    private double[] Mean(IEnumerable<int> rows)
     {
         var sums = new ColumnSums(PointCount);
         foreach (int row in rows)
@@ -111,7 +118,7 @@ public sealed class SweepBlock
             sums.Add(this[row]);
         }
 
-        return ImmutableCollectionsMarshal.AsImmutableArray(sums.Means());
+        return sums.Means();
     }
 
     /// <summary>Whether every sweep carries the phase of its voltage.</summary>
@@ -121,17 +128,23 @@ public sealed class SweepBlock
     public bool HasReverse => _reverse is not null;
 
     /// <summary>Levels of a sweep in dB.</summary>
-    public ReadOnlySpan<double> this[int sweep] => _levels[sweep].AsSpan();
+    public ReadOnlySpan<double> this[int sweep] => _levels[sweep].Rows[0];
+
+    /// <summary>Levels of a sweep at neighbouring frequencies, without the rest of it.</summary>
+    /// <param name="sweep">Which sweep.</param>
+    /// <param name="first">Place of the first frequency.</param>
+    /// <param name="levels">Room for them.</param>
+    internal void Read(int sweep, int first, Span<double> levels) => _levels[sweep].Read(0, first, levels);
 
     /// <summary>Phases of a sweep in degrees, as its file turns them; only where <see cref="HasPhases"/>.</summary>
     /// <exception cref="InvalidOperationException">Not every sweep of the block has phases.</exception>
     public ReadOnlySpan<double> Phases(int sweep) =>
-        (_phases ?? throw new InvalidOperationException("Not every sweep of the block has phases."))[sweep].AsSpan();
+        (_phases ?? throw new InvalidOperationException("Not every sweep of the block has phases."))[sweep].Rows[0];
 
     /// <summary>
     /// Levels of a sweep in dB from the other end of its path (S12 beside S21); only where <see cref="HasReverse"/>.
     /// </summary>
     /// <exception cref="InvalidOperationException">Not every sweep of the block has them.</exception>
     public ReadOnlySpan<double> Reverse(int sweep) =>
-        (_reverse ?? throw new InvalidOperationException("Not every sweep has levels from its other end."))[sweep].AsSpan();
+        (_reverse ?? throw new InvalidOperationException("Not every sweep has levels from its other end."))[sweep].Rows[0];
 }

@@ -41,30 +41,27 @@ public static class BandEstimator
             MeanParts = mean,
             TenthPercentileDb = TenthPercentile(curve, weights, limits.OfPercentile),
             ShareMeeting = rule is null || limits.OfShare is not { } ends ? null : MeetingShare.Of(curve, weights, rule, ends),
-            CappedCount = curve.Readings.Count(r => r.State == ShieldingState.Capped),
-            OverloadedCount = curve.Readings.Count(r => r.State == ShieldingState.Overloaded),
+            CappedCount = curve.Readings.Counted(ShieldingState.Capped),
+            OverloadedCount = curve.Readings.Counted(ShieldingState.Overloaded),
             PointCount = curve.Readings.Length,
         };
     }
 
     private static (Decibels? AtLeast, Hertz? At) Weakest(ShieldingCurve curve)
     {
-        Decibels? lowest = null;
-        Hertz? at = null;
-        foreach (ShieldingReading reading in curve.Readings)
+        int weakest = 0;
+        ReadOnlySpan<double> limits = curve.Readings.OneSidedLowDb;
+        for (int f = 0; f < limits.Length; f++)
         {
-            if (reading is ShieldingReading.Unreadable || reading.Evidence.OneSidedLow is not { } low)
+            if (double.IsNaN(limits[f]) || curve.Readings.Mark(f).Kind == ReadingKind.Unreadable)
             {
                 return (null, null);
             }
 
-            if (lowest is null || low < lowest)
-            {
-                (lowest, at) = (low, reading.Evidence.At);
-            }
+            weakest = limits[f] < limits[weakest] ? f : weakest;
         }
 
-        return (lowest, at);
+        return (new Decibels(limits[weakest]), curve.Readings.At(weakest));
     }
 
     // By Markov's inequality limits that each miss once in 10/α leave a tenth of the band on the wrong side at most once in 1/α,
@@ -73,16 +70,16 @@ public static class BandEstimator
 
     private static BandFigure TenthPercentile(ShieldingCurve curve, double[] weights, Interval[]? ends)
     {
-        if (curve.Readings.Any(r => r is ShieldingReading.Unreadable))
+        if (curve.Readings.Has(ReadingKind.Unreadable))
         {
             return default;
         }
 
         double value = WeightedQuantile.Of(Values(curve), weights, Share);
         double? known = double.IsFinite(value) ? value : null;
-        if (curve.Readings.Any(r => r is ShieldingReading.Unrepeated))
+        if (curve.Readings.Has(ReadingKind.Unrepeated))
         {
-            return new BandFigure(curve.Readings.All(r => r is ShieldingReading.Unrepeated) ? known : null, null, null);
+            return new BandFigure(curve.Readings.AreAll(ReadingKind.Unrepeated) ? known : null, null, null);
         }
 
         if (ends is null)
@@ -102,19 +99,13 @@ public static class BandEstimator
 
     private static double[] Values(ShieldingCurve curve)
     {
-        var values = new double[curve.Readings.Length];
+        double[] values = curve.Readings.ValuesDb.ToArray();
         for (int f = 0; f < values.Length; f++)
         {
-            values[f] = Value(curve.Readings[f]);
+            values[f] = curve.Readings.Mark(f).Kind is ReadingKind.Measured or ReadingKind.Unrepeated
+                ? values[f] : double.PositiveInfinity;
         }
 
         return values;
     }
-
-    private static double Value(ShieldingReading reading) => reading switch
-    {
-        ShieldingReading.Measured m => m.Shielding.Value.Value,
-        ShieldingReading.Unrepeated u => u.Indication.Value,
-        _ => double.PositiveInfinity,
-    };
 }

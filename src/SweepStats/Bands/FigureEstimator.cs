@@ -28,12 +28,13 @@ internal sealed class FigureEstimator
     {
         (_spread, _confidence) = (curve.Spread, confidence);
         _moving = new double[weights.Length];
+        ReadOnlySpan<double> values = curve.Readings.ValuesDb;
         for (int f = 0; f < weights.Length; f++)
         {
             if (weights[f] != 0)
             {
-                (double value, bool bound) = curve.Readings[f].ValueOrBound;
-                _value += weights[f] * value;
+                bool bound = curve.Readings.IsBound(f);
+                _value += weights[f] * values[f];
                 _bound |= bound;
                 _moving[f] = bound ? 0 : weights[f];
             }

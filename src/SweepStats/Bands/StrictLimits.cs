@@ -38,7 +38,7 @@ internal sealed class StrictLimits
         // What is shown to meet is not shown to fail and needs no upper limit; where nothing is asked no limit is needed.
         Interval Share(int f)
         {
-            double wanted = rule!.Requirement.At(curve.Readings[f].Evidence.At)?.Value ?? double.NegativeInfinity;
+            double wanted = rule!.Requirement.At(curve.Readings.At(f))?.Value ?? double.NegativeInfinity;
             double low = double.IsFinite(wanted) ? ends.Low(f, ofShare) : double.NegativeInfinity;
             return new Interval(low, low >= wanted ? double.PositiveInfinity : ends.High(f, ofShare));
         }

@@ -61,28 +61,29 @@ internal static class BandRanker
             LeftOut = inside.Length - readable.Length,
             CappedLeftOut = readable.Length - compared.Length,
             OverloadedLeftOut =
-                readable.Except(compared).Count(f => specimens.Curves.Any(c => c.Readings[f].State == ShieldingState.Overloaded)),
+                readable.Except(compared).Count(f => specimens.Curves.Any(c => c.Readings.Mark(f).State == ShieldingState.Overloaded)),
             Ranking = Ranked([.. all.Where((_, i) => i != yardstick)]),
             Yardstick = yardstick < 0 ? null : all[yardstick],
         };
     }
 
     private static bool Readable(ImmutableArray<ShieldingCurve> curves, int f) =>
-        !curves[0].Readings[f].Evidence.Ambient && !curves[0].Readings[f].Evidence.ReferenceInFloor;
+        curves[0].Readings.Mark(f) is { Ambient: false, ReferenceInFloor: false };
 
     private static RankedSpecimen Stated(ShieldingCurve curve, ComparedPoints over, CandidateFigure figure)
     {
         var figures = new FigureEstimator(curve, over.Weights, over.Level);
         bool anything = Array.Exists(over.Weights, w => w > 0);
-        bool unlimited = over.Inside.Any(
-            f => curve.Readings[f] is ShieldingReading.Unreadable || curve.Readings[f].Evidence.OneSidedLow is null);
+        double[] limits = curve.Readings.OneSidedLowDb.ToArray();
+        bool unlimited =
+            over.Inside.Any(f => double.IsNaN(limits[f]) || curve.Readings.Mark(f).Kind == ReadingKind.Unreadable);
         return new RankedSpecimen
         {
             Name = curve.Name,
             MeanDb = anything ? figures.Limits(figures.Parts()) : default,
-            AtLeast = unlimited ? null : over.Inside.Min(f => curve.Readings[f].Evidence.OneSidedLow!.Value),
-            CappedCount = over.Inside.Count(f => curve.Readings[f].State == ShieldingState.Capped),
-            OverloadedCount = over.Inside.Count(f => curve.Readings[f].State == ShieldingState.Overloaded),
+            AtLeast = unlimited ? null : new Decibels(over.Inside.Min(f => limits[f])),
+            CappedCount = over.Inside.Count(f => curve.Readings.Mark(f).State == ShieldingState.Capped),
+            OverloadedCount = over.Inside.Count(f => curve.Readings.Mark(f).State == ShieldingState.Overloaded),
             Open = figure.Mean.Open || !anything || !double.IsFinite(figure.Mean.Value),
             DeviationDb = anything ? figure.DeviationDb : null,
         };

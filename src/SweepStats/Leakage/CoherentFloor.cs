@@ -52,9 +52,9 @@ internal sealed class CoherentFloor
     /// <summary>The noise as floor sweeps of its own, one fewer than there are.</summary>
     /// <param name="floor">The sweeps that it comes from.</param>
     public SweepBlock NoiseSweeps(SweepBlock floor) =>
-        new(floor.Sweeps[..^1], floor.PointCount, [.. _noise.Select(Levels)]);
+        new(floor.Sweeps[..^1], floor.PointCount, floor.Store, [.. _noise.Select(powers => floor.Store.Keep(Levels(powers)))]);
 
-    private static ImmutableArray<double> Levels(double[] powers) =>
+    private static double[] Levels(double[] powers) =>
         [.. powers.Select(power => 10 * Math.Log10(Math.Max(power, LeastPower)))];
 
     /// <summary>Power of the noise at each frequency, pooled over its neighbours.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Numerics;
 using SweepStats.Alignment;
+using SweepStats.Storage;
 
 namespace SweepStats.Leakage;
 
@@ -32,15 +33,15 @@ internal static class LeakageSubtraction
 
     private static SweepBlock Without(SweepBlock block, IReadOnlyList<Complex> leakage)
     {
-        var levels = new ImmutableArray<double>[block.SweepCount];
-        var phases = new ImmutableArray<double>[block.SweepCount];
+        var levels = new KeptRows[block.SweepCount];
+        var phases = new KeptRows[block.SweepCount];
         for (int j = 0; j < block.SweepCount; j++)
         {
             Complex[] left = [.. Voltages.Of(block, j).Zip(leakage, (voltage, leak) => voltage - leak)];
-            levels[j] = [.. left.Select(Voltages.LevelDb)];
-            phases[j] = [.. left.Select(Voltages.Degrees)];
+            levels[j] = block.Store.Keep([.. left.Select(Voltages.LevelDb)]);
+            phases[j] = block.Store.Keep([.. left.Select(Voltages.Degrees)]);
         }
 
-        return new SweepBlock(block.Sweeps, block.PointCount, levels, phases);
+        return new SweepBlock(block.Sweeps, block.PointCount, block.Store, levels, phases);
     }
 }

@@ -41,7 +41,7 @@ internal sealed class CampaignSpecimens
     /// <param name="all">Of the whole band.</param>
     public IEnumerable<LotMeans> Lots(double[] weights, double[] all) => _specimens
         .Select((s, i) => (s.Name.Lot, Mean: LogWeights.Mean(weights, f => Values[i][f]),
-            Plain: MeanOf(all, f => PlainReading.Of(_curves[i].Readings[f]))))
+            Plain: MeanOf(all, f => _curves[i].Readings.PlainDb(f))))
         .GroupBy(s => s.Lot)
         .Select(g => new LotMeans(g.Key, [.. g.Select(s => s.Mean)], g.Average(s => s.Plain)));
 

@@ -11,26 +11,32 @@ namespace SweepStats.Lots;
 /// <param name="question">What is asked.</param>
 internal sealed class FrequencyComparer(LotSpecimens specimens, ImmutableArray<ShieldingCurve> curves, LotQuestion question)
 {
-    // Their part of all sweeps fits the nearest memory of a processor, and a machine has work for all of these.
-    private const int Neighbours = 32;
-
-    private readonly ImmutableArray<ImmutableArray<ShieldingCurve>> _curves =
-        [.. specimens.Lots.Select((_, l) => specimens.OfLot(l, curves.AsSpan()).ToImmutableArray())];
+    // Their part of all sweeps of a hundred specimens fits the nearest memory of a processor, and a machine has work for all of
+    // these. That of thousands comes from a file, where more at a time is faster.
+    private readonly int _neighbours = curves.Length <= 500 ? 32 : 128;
 
     /// <summary>All frequencies.</summary>
     /// <param name="threads">Threads to use; the result does not depend on it.</param>
     public LotFrequency[] All(int threads) =>
-        [.. SideBySide.Of((specimens.Grid.Count + Neighbours - 1) / Neighbours, threads, Stretch)
+        [.. SideBySide.Of((specimens.Grid.Count + _neighbours - 1) / _neighbours, threads, Stretch)
             .SelectMany(frequencies => frequencies)];
 
     private LotFrequency[] Stretch(int number)
     {
-        int first = number * Neighbours, count = Math.Min(Neighbours, specimens.Grid.Count - first);
+        int first = number * _neighbours, count = Math.Min(_neighbours, specimens.Grid.Count - first);
         var sweeps = new SweepScatter(specimens, first, count);
-        return [.. Enumerable.Range(first, count).Select(f => At(f, sweeps))];
+        double[][] shifts = [.. curves.Select(curve => FloorShifts(curve, first, count))];
+        return [.. Enumerable.Range(0, count).Select(k => At(first + k, sweeps, Array.ConvertAll(shifts, s => s[k])))];
     }
 
-    private LotFrequency At(int f, SweepScatter sweeps)
+    private static double[] FloorShifts(ShieldingCurve curve, int first, int count)
+    {
+        var shifts = new double[count];
+        curve.Spread?.ReadFloorShifts(first, shifts);
+        return shifts;
+    }
+
+    private LotFrequency At(int f, SweepScatter sweeps, double[] floorShifts)
     {
         var values = new double[curves.Length];
         var bounds = new bool[curves.Length];
@@ -44,7 +50,7 @@ internal sealed class FrequencyComparer(LotSpecimens specimens, ImmutableArray<S
         var points = new LotPoint[specimens.Lots.Length];
         for (int l = 0; l < points.Length; l++)
         {
-            points[l] = Point(f, l, values, bounds);
+            points[l] = Point(f, l, values, bounds, specimens.OfLot<double>(l, floorShifts));
         }
 
         return new LotFrequency
@@ -58,23 +64,23 @@ internal sealed class FrequencyComparer(LotSpecimens specimens, ImmutableArray<S
         };
     }
 
-    private LotPoint Point(int f, int lot, double[] all, bool[] allBounds)
+    private LotPoint Point(int f, int lot, double[] all, bool[] allBounds, double[] floorShifts)
     {
         double[] values = specimens.OfLot<double>(lot, all);
         bool[] bounds = specimens.OfLot<bool>(lot, allBounds);
         bool readable = Array.TrueForAll(values, double.IsFinite);
         ToleranceBound? own = readable && values.Length > 1 ? Promised(values, bounds) : null;
-        double? promised = own is { } bound && Shared(f, lot, bounds) is { } shared
+        double? promised = own is { } bound && Shared(f, floorShifts, bounds) is { } shared
             ? bound.Less(SharedErrors.Reach(shared, question.Confidence.Level)) : null;
         return new LotPoint(readable ? Sample.Mean(values) : double.NaN, bounds.AsSpan().Contains(true), promised, own?.Limit);
     }
 
     // Bounds hold by themselves; where all are bounds the reference's error is that of any.
-    private Contribution[]? Shared(int f, int lot, bool[] bounds)
+    private Contribution[]? Shared(int f, double[] floorShifts, bool[] bounds)
     {
         int capped = bounds.AsSpan().Count(true);
-        return SharedErrors.At(f,
-            capped == 0 || capped == bounds.Length ? _curves[lot] : [.. _curves[lot].Where((_, i) => !bounds[i])]);
+        return SharedErrors.At(f, curves[0].Spread,
+            capped == 0 || capped == bounds.Length ? floorShifts : [.. floorShifts.Where((_, i) => !bounds[i])]);
     }
 
     // Many specimens need no distribution, and a bound is as good there as the value above it. The factor of few is drawn, which

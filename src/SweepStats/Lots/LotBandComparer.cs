@@ -24,7 +24,7 @@ internal sealed class LotBandComparer(
         double[] means = [.. specimens.Specimens.Select(s => share > 0 ? LogWeights.Mean(mean, s.Values) : double.NaN)];
         double[][] byLot = [.. specimens.Lots.Select((_, l) => specimens.OfLot<double>(l, means))];
         double[] all = LogWeights.Within(specimens.Grid, band.Band);
-        double[] plain = [.. curves.Select(c => LogWeights.Mean(all, f => PlainReading.Of(c.Readings[f])))];
+        double[] plain = [.. curves.Select(c => LogWeights.Mean(all, f => c.Readings.PlainDb(f)))];
         CurveAnova? anova = share > 0 ? Curves(weights) : null;
         double? probability = Probability(anova?.Probability, [.. inside.Select(f => frequencies[f])]);
         return new LotBand
@@ -62,7 +62,7 @@ internal sealed class LotBandComparer(
     private bool[] Open(int[] inside)
     {
         bool Hides(int i, int f) =>
-            specimens.Specimens[i].Bounds[f] && curves[i].Readings[f].Evidence is { Ambient: false, ReferenceInFloor: false };
+            specimens.Specimens[i].Bounds[f] && curves[i].Readings.Mark(f) is { Ambient: false, ReferenceInFloor: false };
         bool[] hidden = [.. Enumerable.Range(0, curves.Length).Select(i => inside.Any(f => Hides(i, f)))];
         return [.. specimens.Lots.Select((_, l) => specimens.OfLot<bool>(l, hidden).Contains(true))];
     }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 
@@ -47,10 +46,11 @@ internal static class SharedErrors
 
     /// <summary>The same at one frequency.</summary>
     /// <param name="f">Its place.</param>
-    /// <param name="curves">The specimens.</param>
-    public static Contribution[]? At(int f, ImmutableArray<ShieldingCurve> curves)
+    /// <param name="spread">Of any specimen: all have the same reference.</param>
+    /// <param name="floorShifts">Of each specimen the change of its shielding when the floor lies one standard error higher.</param>
+    public static Contribution[]? At(int f, CurveSpread? spread, double[] floorShifts)
     {
-        if (curves[0].Spread is not { ReferenceUnits: > 1 } spread)
+        if (spread is not { ReferenceUnits: > 1 })
         {
             return null;
         }
@@ -62,12 +62,12 @@ internal static class SharedErrors
         }
 
         double floor = 0;
-        foreach (ShieldingCurve curve in curves)
+        foreach (double shift in floorShifts)
         {
-            floor += curve.Spread?.FloorShift(f) ?? 0;
+            floor += shift;
         }
 
-        return Parts(spread, left, floor / curves.Length);
+        return Parts(spread, left, floor / floorShifts.Length);
     }
 
     private static Contribution[] Parts(CurveSpread spread, double[] left, double floorDb)

@@ -1,8 +1,6 @@
-using System.Numerics;
 using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Shielding;
-using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Lots;
@@ -17,20 +15,16 @@ namespace SweepStats.Lots;
 internal sealed class SpecimenSweeps
 {
     private readonly SweepBlock _block;
-    private readonly double[] _slopes;
-    private readonly double[] _means;
+    private readonly ShieldingCurve _curve;
 
     private SpecimenSweeps(SpecimenBlock block, ShieldingCurve curve)
     {
-        int points = curve.Readings.Length;
-        (Name, _block, Placements) = (curve.Name, block.Block, block.Block.Placements());
-        (_slopes, _means, Values, Bounds) = (new double[points], new double[points], new double[points], new bool[points]);
+        (Name, _block, _curve, Placements) = (curve.Name, block.Block, curve, block.Block.Placements());
+        (Values, Bounds) = (curve.Readings.ValuesDb.ToArray(), new bool[curve.Readings.Length]);
         TakenAt = _block.Sweeps.Min(s => s.TakenAt);
-        for (int f = 0; f < points; f++)
+        for (int f = 0; f < Bounds.Length; f++)
         {
-            (Values[f], Bounds[f]) = curve.Readings[f].ValueOrBound;
-            _slopes[f] = Bounds[f] ? 0 : curve.Spread?.CoveredSlope(f) ?? 0;
-            _means[f] = curve.Readings[f].Evidence.CoveredDb;
+            Bounds[f] = curve.Readings.IsBound(f);
         }
     }
 
@@ -50,20 +44,20 @@ internal sealed class SpecimenSweeps
     /// <summary>Where the value is a bound.</summary>
     public bool[] Bounds { get; }
 
-    /// <summary>Shielding of a sweep at neighbouring frequencies; the bound where only that is known.</summary>
-    /// <param name="sweep">Its place.</param>
-    /// <param name="first">First of the frequencies.</param>
-    /// <param name="shielding">Room for the values; as many frequencies are read.</param>
-    public void Read(int sweep, int first, Span<double> shielding)
+    /// <summary>Its sweeps at neighbouring frequencies.</summary>
+    /// <param name="first">Place of the first frequency.</param>
+    /// <param name="count">How many.</param>
+    public SweepStretch At(int first, int count)
     {
-        int count = shielding.Length;
-        ReadOnlySpan<double> levels = _block[sweep].Slice(first, count), values = Values.AsSpan(first, count);
-        ReadOnlySpan<double> slopes = _slopes.AsSpan(first, count), means = _means.AsSpan(first, count);
-        for (int k = 0; k < count; k += Vector<double>.Count)
+        double[] slopes = new double[count], means = new double[count];
+        _curve.Readings.ReadCoveredDb(first, means);
+        _curve.Spread?.ReadCoveredSlopes(first, slopes);
+        for (int k = 0; k < count; k++)
         {
-            Vector<double> away = Lanes.At(levels, k) - Lanes.At(means, k);
-            Lanes.Put(Lanes.At(values, k) - (Lanes.At(slopes, k) * away), shielding, k);
+            slopes[k] = Bounds[first + k] ? 0 : slopes[k];
         }
+
+        return new SweepStretch(_block, first, Values.AsMemory(first, count), slopes, means);
     }
 
     /// <summary>Weighted sum over the frequencies for each sweep.</summary>
@@ -72,9 +66,10 @@ internal sealed class SpecimenSweeps
     {
         var sums = new double[SweepCount];
         var shielding = new double[weights.Length];
+        SweepStretch all = At(0, weights.Length);
         for (int j = 0; j < sums.Length; j++)
         {
-            Read(j, 0, shielding);
+            all.Read(j, shielding);
             sums[j] = LogWeights.Mean(weights, shielding);
         }
 

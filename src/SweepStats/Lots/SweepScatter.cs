@@ -69,9 +69,10 @@ internal sealed class SweepScatter
         int next = 0;
         foreach (SpecimenSweeps specimen in _specimens.Specimens)
         {
+            SweepStretch here = specimen.At(_first, values.Length);
             for (int j = 0; j < specimen.SweepCount; j++)
             {
-                specimen.Read(j, _first, values);
+                here.Read(j, values);
                 for (int k = 0; k < values.Length; k++)
                 {
                     values[k] -= _centres[k];

@@ -147,7 +147,7 @@ internal sealed record NearCopies(
         }
     }
 
-    private sealed record AlikePair(int One, int Other, double Db, bool SamePlacement);
+    private readonly record struct AlikePair(int One, int Other, double Db, bool SamePlacement);
 
     private sealed class KindPairs
     {

@@ -3,6 +3,7 @@ using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
+using SweepStats.Storage;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Repeats;
@@ -93,7 +94,8 @@ public static class RepeatGroups
     // About the median over the sweeps.
     private static ImmutableArray<RepeatedSweep> Compared(SweepBlock block, int[] rows, ImmutableArray<int> points)
     {
-        double[] middle = new RowMedians(rows.Length).Of(j => At(block[rows[j]], points.AsSpan()), points.Length);
+        KeptRows middle =
+            block.Store.Keep(new RowMedians(rows.Length).Of(j => At(block[rows[j]], points.AsSpan()), points.Length));
         return [.. rows.Select(row => Compared(block.Sweeps[row], new SweepRests(block, row, points, middle)))];
     }
 

@@ -2,6 +2,7 @@ using System.Collections;
 using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Statistics;
+using SweepStats.Storage;
 
 namespace SweepStats.Repeats;
 
@@ -15,14 +16,14 @@ public sealed class SweepRests : IReadOnlyList<double>
     private readonly SweepBlock _block;
     private readonly int _row;
     private readonly ImmutableArray<int> _points;
-    private readonly double[] _middle;
+    private readonly KeptRows _middle;
     private readonly double _residueDb;
 
     /// <param name="block">The sweeps.</param>
     /// <param name="row">Place of the sweep in the block.</param>
     /// <param name="points">Points of the grid at which the group is compared.</param>
-    /// <param name="middle">Middle of the group at each of them, shared by its sweeps.</param>
-    internal SweepRests(SweepBlock block, int row, ImmutableArray<int> points, double[] middle)
+    /// <param name="middle">Middle of the group at each of them, shared by its sweeps: one row.</param>
+    internal SweepRests(SweepBlock block, int row, ImmutableArray<int> points, KeptRows middle)
     {
         (_block, _row, _points, _middle) = (block, row, points, middle);
         var rests = new double[points.Length];
@@ -46,7 +47,7 @@ public sealed class SweepRests : IReadOnlyList<double>
     internal double ShapeDb { get; }
 
     /// <inheritdoc/>
-    public double this[int place] => _block[_row][_points[place]] - _middle[place] - OffsetDb - _residueDb;
+    public double this[int place] => _block[_row][_points[place]] - _middle.Rows[0][place] - OffsetDb - _residueDb;
 
     /// <summary>Writes all of them into room for as many.</summary>
     public void CopyTo(Span<double> rests)
@@ -60,10 +61,10 @@ public sealed class SweepRests : IReadOnlyList<double>
     public double FarthestDb()
     {
         double farthest = 0;
-        ReadOnlySpan<double> levels = _block[_row];
-        for (int place = 0; place < _middle.Length; place++)
+        ReadOnlySpan<double> levels = _block[_row], middle = _middle.Rows[0];
+        for (int place = 0; place < middle.Length; place++)
         {
-            farthest = Math.Max(farthest, Math.Abs(levels[_points[place]] - _middle[place] - OffsetDb - _residueDb));
+            farthest = Math.Max(farthest, Math.Abs(levels[_points[place]] - middle[place] - OffsetDb - _residueDb));
         }
 
         return farthest;
@@ -82,10 +83,10 @@ public sealed class SweepRests : IReadOnlyList<double>
 
     private void Fill(Span<double> away)
     {
-        ReadOnlySpan<double> levels = _block[_row];
+        ReadOnlySpan<double> levels = _block[_row], middle = _middle.Rows[0];
         for (int p = 0; p < away.Length; p++)
         {
-            away[p] = levels[_points[p]] - _middle[p];
+            away[p] = levels[_points[p]] - middle[p];
         }
     }
 }

@@ -91,7 +91,7 @@ internal sealed class CurveEnds
     // Only where the noise is taken out of a measured reading can there be an upper end.
     private bool BoundedAbove(int f, ImmutableArray<ReadingEstimator> estimators)
     {
-        if (_curve.Readings[f] is not ShieldingReading.Measured || !Readable(f))
+        if (_curve.Readings.Mark(f).Kind != ReadingKind.Measured || !Readable(f))
         {
             return false;
         }
@@ -100,7 +100,7 @@ internal sealed class CurveEnds
         return !_plain;
     }
 
-    private bool Readable(int f) => _curve.Levels is not null && _curve.Readings[f] is not ShieldingReading.Unreadable;
+    private bool Readable(int f) => _curve.Levels is not null && _curve.Readings.Mark(f).Kind != ReadingKind.Unreadable;
 
     private void Take(int f, ImmutableArray<ReadingEstimator> estimators)
     {
@@ -111,8 +111,8 @@ internal sealed class CurveEnds
 
         // What transmits is no noise, and without a floor nobody knows the noise: neither is taken out of the reading, and no
         // upper end is left.
-        ReadingEvidence evidence = _curve.Readings[f].Evidence;
-        _plain = !_curve.Levels!.FloorKnown || evidence.Ambient || (_plainReference && evidence.ReferenceInFloor);
+        ReadingMark mark = _curve.Readings.Mark(f);
+        _plain = !_curve.Levels!.FloorKnown || mark.Ambient || (_plainReference && mark.ReferenceInFloor);
         _levels = _curve.Levels[f];
         _bases = _bases.Length == estimators.Length ? _bases : new ReadingBasis[estimators.Length];
         for (int i = 0; i < estimators.Length && !_plain; i++)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SweepStats.Floor;
 using SweepStats.Repeats;
 using SweepStats.Statistics;
+using SweepStats.Storage;
 using SweepStats.Uncertainty;
 
 namespace SweepStats.Shielding;
@@ -13,59 +14,91 @@ namespace SweepStats.Shielding;
 /// Leaving one unit out moves the shielding at a frequency by minus its slope times the move of the mean. The frequencies of one
 /// sweep are never taken as independent repeats: a shared offset moves them all.
 /// </remarks>
-internal sealed class CurveSpread(
-    RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, KnownErrors known)
+internal sealed class CurveSpread
 {
-    private readonly double[] _slopeReference = known.ReferenceSlopes;
-    private readonly double[] _slopeCovered = Slopes(covered, floor);
+    private readonly RepeatedLevels _reference;
+    private readonly RepeatedLevels _covered;
+    private readonly NoiseFloor? _floor;
+    private readonly double[] _slopeReference;
 
-    public bool Repeated => reference.Repeated && covered.Repeated;
+    // Of each frequency the slope of the covered level, and how far the shielding may lie to either side.
+    private readonly KeptRows _own;
 
-    public int ReferenceUnits => reference.UnitCount;
+    public CurveSpread(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, KnownErrors known)
+    {
+        (_reference, _covered, _floor, _slopeReference, TypeB) = (reference, covered, floor, known.ReferenceSlopes, known.TypeB);
+        _own = covered.Store.Keep(Slopes(covered, floor), known.AveragingDb);
+        FloorDegreesOfFreedom = floor is null ? double.PositiveInfinity : floor.DegreesOfFreedom.Min();
+    }
 
-    public int CoveredUnits => covered.UnitCount;
+    public bool Repeated => _reference.Repeated && _covered.Repeated;
+
+    public int ReferenceUnits => _reference.UnitCount;
+
+    public int CoveredUnits => _covered.UnitCount;
 
     /// <summary>
     /// What the reference units are worth where they go together in the order taken; null where they count as independent.
     /// </summary>
-    public RepeatWorth? ReferenceWorth => reference.Worth;
+    public RepeatWorth? ReferenceWorth => _reference.Worth;
 
     /// <summary>The same of the covered units.</summary>
-    public RepeatWorth? CoveredWorth => covered.Worth;
+    public RepeatWorth? CoveredWorth => _covered.Worth;
 
     /// <summary>What no repeat shows.</summary>
-    public SystematicError TypeB => known.TypeB;
+    public SystematicError TypeB { get; }
 
     /// <summary>Fewest degrees of freedom of the floor's error over the frequencies.</summary>
-    public double FloorDegreesOfFreedom { get; } = floor is null ? double.PositiveInfinity : floor.DegreesOfFreedom.Min();
+    public double FloorDegreesOfFreedom { get; }
 
     /// <summary>How far the shielding may lie to either side for not knowing how the receiver averages.</summary>
-    public double AveragingShift(int f) => known.AveragingDb[f];
+    public double AveragingShift(int f) => _own.Rows[1][f];
 
     /// <summary>Change of the shielding when a reference unit is left out.</summary>
-    public double WithoutReference(int unit, int f) => _slopeReference[f] * Shift(reference, unit, f);
+    public double WithoutReference(int unit, int f) => _slopeReference[f] * Shift(_reference, unit, f);
 
     /// <summary>Changes of a weighted sum over the frequencies when each reference unit is left out.</summary>
     /// <param name="weights">One a frequency.</param>
-    public double[] WithoutEachReference(double[] weights) => WithoutEach(reference, _slopeReference, weights);
+    public double[] WithoutEachReference(double[] weights) => WithoutEach(_reference, _slopeReference, weights);
 
     /// <summary>The same of the covered units.</summary>
-    public double[] WithoutEachCovered(double[] weights) => WithoutEach(covered, _slopeCovered, weights, sign: -1);
+    public double[] WithoutEachCovered(double[] weights) => WithoutEach(_covered, SlopesCovered, weights, sign: -1);
 
     /// <summary>
     /// Standard uncertainty in dB that the display's rounding of the reference leaves in a weighted sum over the frequencies.
     /// </summary>
     /// <param name="weights">One a frequency.</param>
-    public double ReferenceRounding(double[] weights) => reference.Rounding(Sloped(_slopeReference, weights));
+    public double ReferenceRounding(double[] weights) => _reference.Rounding(Sloped(_slopeReference, weights));
 
     /// <summary>The same of the covered levels.</summary>
-    public double CoveredRounding(double[] weights) => covered.Rounding(Sloped(_slopeCovered, weights));
+    public double CoveredRounding(double[] weights) => _covered.Rounding(Sloped(SlopesCovered, weights));
 
-    /// <summary>How much the shielding falls for each dB that the covered level rises.</summary>
-    public double CoveredSlope(int f) => _slopeCovered[f];
+    /// <summary>
+    /// How much the shielding falls for each dB that the covered level rises, at neighbouring frequencies.
+    /// </summary>
+    /// <param name="first">Place of the first.</param>
+    /// <param name="slopes">Room for them.</param>
+    public void ReadCoveredSlopes(int first, Span<double> slopes) => _own.Read(0, first, slopes);
+
+    /// <summary>Changes of the shielding when the floor lies one standard error higher, at neighbouring frequencies.</summary>
+    /// <param name="first">Place of the first.</param>
+    /// <param name="shifts">Room for them.</param>
+    public void ReadFloorShifts(int first, Span<double> shifts)
+    {
+        ReadCoveredSlopes(first, shifts);
+        for (int k = 0; k < shifts.Length; k++)
+        {
+            shifts[k] = FloorShift(first + k, shifts[k]);
+        }
+    }
 
     /// <summary>Change of the shielding when the floor lies one standard error higher.</summary>
-    public double FloorShift(int f) => floor is null ? 0 : (_slopeCovered[f] - _slopeReference[f]) * floor.StandardErrorDb[f];
+    public double FloorShift(int f) => FloorShift(f, SlopesCovered[f]);
+
+    private double FloorShift(int f, double slopeCovered) =>
+        _floor is null ? 0 : (slopeCovered - _slopeReference[f]) * _floor.StandardErrorDb[f];
+
+    private double[] SlopesCovered => _own.Rows[0];
 
     private static double[] Sloped(double[] slopes, double[] weights)
     {

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Repeats;
 using SweepStats.Statistics;
+using SweepStats.Storage;
 
 namespace SweepStats.Shielding;
 
@@ -17,21 +19,21 @@ namespace SweepStats.Shielding;
 internal sealed class RepeatedLevels
 {
     private readonly SweepBlock _block;
-    private readonly ImmutableArray<ImmutableArray<double>> _placements;
-    private readonly double[] _mean;
-    private readonly double[] _standardError;
-    private readonly double[] _usualVariance;
+    private readonly KeptRows? _placements;
+
+    // Of each frequency the log mean, its standard error, and the variance that is usual there.
+    private readonly KeptRows _summary;
 
     // Where sweeps are the units they are read where they stand.
-    private RepeatedLevels(SweepBlock block, ImmutableArray<ImmutableArray<double>> placements)
+    private RepeatedLevels(SweepBlock block, double[][] placements)
     {
-        (_block, _placements) = (block, placements.Length > 1 ? placements : []);
-        UnitCount = _placements.IsEmpty ? block.SweepCount : placements.Length;
-        _mean = new double[block.PointCount];
-        _standardError = new double[block.PointCount];
-        Summarise();
-        _usualVariance = UsualScatter.Of(_standardError);
+        (_block, _placements) = (block, placements.Length > 1 ? block.Store.Keep(placements) : null);
+        UnitCount = _placements is null ? block.SweepCount : placements.Length;
+        _summary = block.Store.Keep(Summary());
     }
+
+    /// <summary>Where rows found from these are kept.</summary>
+    public RowStore Store => _block.Store;
 
     public int UnitCount { get; }
 
@@ -44,7 +46,7 @@ internal sealed class RepeatedLevels
     /// <summary>Standard deviation of the display's rounding in dB, which no repeat averages away.</summary>
     public required double RoundingDb { get; init; }
 
-    public int PointCount => _mean.Length;
+    public int PointCount => _block.PointCount;
 
     public bool Repeated => UnitCount > 1;
 
@@ -56,18 +58,21 @@ internal sealed class RepeatedLevels
     /// <summary>Degrees of freedom of the scatter at a frequency.</summary>
     public double DegreesOfFreedom => Worth?.DegreesOfFreedom ?? Math.Max(UnitCount - 1, 1);
 
-    public RepeatedLevel this[int point] => new(_mean[point], ErrorAt(point))
+    public RepeatedLevel this[int point] => new(MeanDb(point), ErrorAt(point))
     {
-        UsualErrorDb = WithRounding(Widened(_usualVariance[point])),
+        UsualErrorDb = WithRounding(Widened(_summary.Rows[2][point])),
     };
 
-    /// <summary>Log mean at a frequency in dB.</summary>
-    public double MeanDb(int point) => _mean[point];
+    /// <summary>Log means in dB, one a frequency.</summary>
+    public ReadOnlySpan<double> MeansDb => _summary.Rows[0];
 
-    public ReadOnlySpan<double> Unit(int unit) => _placements.IsEmpty ? _block[unit] : _placements[unit].AsSpan();
+    /// <summary>Log mean at a frequency in dB.</summary>
+    public double MeanDb(int point) => _summary.Rows[0][point];
+
+    public ReadOnlySpan<double> Unit(int unit) => _placements is null ? _block[unit] : _placements.Rows[unit];
 
     /// <summary>Standard error of the mean at a frequency in dB, as if the units were independent.</summary>
-    public double IndependentErrorDb(int point) => WithRounding(_standardError[point] * _standardError[point]);
+    public double IndependentErrorDb(int point) => WithRounding(Squared(StandardErrors[point]));
 
     /// <summary>Standard uncertainty in dB that rounding leaves in a weighted sum over the frequencies.</summary>
     /// <param name="weights">One a frequency.</param>
@@ -77,7 +82,7 @@ internal sealed class RepeatedLevels
     public double UnitDeviationDb()
     {
         double sum = 0;
-        foreach (double error in _standardError)
+        foreach (double error in StandardErrors)
         {
             sum += error * error * UnitCount;
         }
@@ -94,9 +99,10 @@ internal sealed class RepeatedLevels
     {
         double sum = 0;
         int count = 0;
+        ReadOnlySpan<double> mean = MeansDb, errors = StandardErrors;
         for (int f = 0; f < PointCount; f++)
         {
-            double rise = _mean[f] - floor.LevelDb[f];
+            double rise = mean[f] - floor.LevelDb[f];
             if (!floor.Ambient[f] && rise >= riseDb)
             {
                 double noise = double.PositiveInfinity;
@@ -106,7 +112,7 @@ internal sealed class RepeatedLevels
                 }
 
                 double shown = 1 - Math.Pow(10, -rise / 10);
-                sum += ((_standardError[f] * _standardError[f] * UnitCount) - (noise * UnitCount / SweepCount)) / (shown * shown);
+                sum += ((errors[f] * errors[f] * UnitCount) - (noise * UnitCount / SweepCount)) / (shown * shown);
                 count++;
             }
         }
@@ -124,7 +130,7 @@ internal sealed class RepeatedLevels
         ILookup<int, int> sweepsOf = Enumerable.Range(0, placement.Length).ToLookup(j => placement[j]);
         ImmutableArray<ImmutableArray<double>> means =
             [.. Enumerable.Range(0, sweepsOf.Count).Select(p => block.Means([.. sweepsOf[p]]))];
-        return new RepeatedLevels(block, means)
+        return new RepeatedLevels(block, [.. means.Select(m => ImmutableCollectionsMarshal.AsArray(m)!)])
         {
             SweepCount = block.SweepCount,
             PlacementCount = block.Sweeps.Any(s => s.Placement is not null) ? means.Length : null,
@@ -158,18 +164,22 @@ internal sealed class RepeatedLevels
     }
 
     private Contribution ErrorAt(int point) =>
-        new(WithRounding(Widened(_standardError[point] * _standardError[point])), DegreesOfFreedom);
+        new(WithRounding(Widened(Squared(StandardErrors[point]))), DegreesOfFreedom);
+
+    private ReadOnlySpan<double> StandardErrors => _summary.Rows[1];
+
+    private static double Squared(double value) => value * value;
 
     private double Widened(double variance) => Worth is { } worth ? worth.Factor * variance : variance;
 
     private double WithRounding(double variance) => Math.Sqrt(variance + (RoundingDb * RoundingDb));
 
     // Unit by unit, as they lie in memory; at each frequency the sums run in the order of the units.
-    private void Summarise()
+    private double[][] Summary()
     {
         ReadOnlySpan<double> origin = Unit(0);
-        var off = new double[_mean.Length];
-        var squares = new double[_mean.Length];
+        var off = new double[PointCount];
+        var squares = new double[PointCount];
         for (int j = 0; j < UnitCount; j++)
         {
             ReadOnlySpan<double> unit = Unit(j);
@@ -195,10 +205,13 @@ internal sealed class RepeatedLevels
             }
         }
 
-        for (int f = 0; f < off.Length; f++)
+        (double[] mean, double[] error) = (off, squares);
+        for (int f = 0; f < mean.Length; f++)
         {
-            _mean[f] = origin[f] + off[f];
-            _standardError[f] = UnitCount > 1 ? Math.Sqrt(squares[f] / (UnitCount - 1) / UnitCount) : 0;
+            mean[f] = origin[f] + off[f];
+            error[f] = UnitCount > 1 ? Math.Sqrt(squares[f] / (UnitCount - 1) / UnitCount) : 0;
         }
+
+        return [mean, error, UsualScatter.Of(error)];
     }
 }

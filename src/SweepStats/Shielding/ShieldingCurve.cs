@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Shielding;
@@ -10,7 +9,7 @@ public sealed record ShieldingCurve
     public required SpecimenName Name { get; init; }
 
     /// <summary>One reading a frequency, in grid order.</summary>
-    public required ImmutableArray<ShieldingReading> Readings { get; init; }
+    public required ShieldingReadings Readings { get; init; }
 
     /// <summary>Covered sweeps used.</summary>
     public required int SweepCount { get; init; }

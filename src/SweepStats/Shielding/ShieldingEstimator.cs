@@ -6,6 +6,7 @@ using SweepStats.Leakage;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
 using SweepStats.Statistics;
+using SweepStats.Storage;
 using SweepStats.Sweeps;
 using SweepStats.Uncertainty;
 
@@ -35,6 +36,8 @@ public sealed class ShieldingEstimator
     private readonly SerialCorrelation _together;
     private readonly CoveredScatter? _scatter;
     private readonly DetectionLimits _limits = new();
+    private readonly ReadingSurroundings _beside;
+    private readonly RowStore _store;
 
     /// <summary>Prepares the estimate for all specimens of a campaign.</summary>
     /// <param name="campaign">The aligned sweeps.</param>
@@ -62,6 +65,8 @@ public sealed class ShieldingEstimator
         _confidence = confidence;
         _typeB = new SystematicError(uncertainties);
         _leakage = leakage ?? LeakageLevels.None;
+        _store = campaign.Store;
+        _beside = Surroundings();
     }
 
     /// <summary>Shielding of one specimen against which nothing stands.</summary>
@@ -79,7 +84,7 @@ public sealed class ShieldingEstimator
         ImmutableArray<ReadingEstimator> estimators = measured.Estimators(_confidence);
         var range = _floor is null ? null
             : new RangeFinder(_floor, estimators, _limits, _reference, covered, _leakage.Beside, SignalDeviation(covered));
-        var readings = ImmutableArray.CreateBuilder<ShieldingReading>(_grid.Count);
+        var readings = new ReadingColumns(_beside);
         var half = new double[_grid.Count];
         for (int f = 0; f < _grid.Count; f++)
         {
@@ -89,9 +94,11 @@ public sealed class ShieldingEstimator
             bool noise = _floor is not null && !_floor.Ambient[f];
             EnvelopeLimits limits = EnvelopeLimits.Of(levels, estimators, noise, measured.Repeated);
             bool behind = limits.Capped && noise && ShownDb(f) is null && BoundedWithoutLeakage(levels, estimators);
-            readings.Add(Read(f, levels, limits, new ReadingSetup(measured.Repeated, range?.At(f), doubts.At(f), behind)));
+            ShieldingReading reading =
+                Read(f, levels, limits, new ReadingSetup(measured.Repeated, range?.At(f), doubts.At(f), behind));
+            readings.Put(f, reading);
             half[f] = limits.HalfWidthDb
-                + (readings[f] is ShieldingReading.Measured { Shielding.Value.Value: var se }
+                + (reading is ShieldingReading.Measured { Shielding.Value.Value: var se }
                     ? LeakageLaw.HalfWidthDb(se, levels) : 0)
                 + (NormalReach * measured.RemainderDb(f) / Math.Sqrt(_grid.Count));
         }
@@ -99,7 +106,7 @@ public sealed class ShieldingEstimator
         return new ShieldingCurve
         {
             Name = specimen.Name,
-            Readings = readings.MoveToImmutable(),
+            Readings = readings.Kept(_store),
             SweepCount = covered.SweepCount,
             PlacementCount = covered.PlacementCount,
             RepeatabilityDb = covered.RepeatabilityDb,
@@ -107,6 +114,20 @@ public sealed class ShieldingEstimator
             Levels = measured,
             Spread = new CurveSpread(_reference, covered, _floor, new KnownErrors(_typeB, half, _referenceSlopes)),
         };
+    }
+
+    private ReadingSurroundings Surroundings()
+    {
+        var beside = new ReadingSurroundings(_grid.Hertz.ToArray(), new double[_grid.Count], new double[_grid.Count],
+            new double[_grid.Count]);
+        for (int f = 0; f < _grid.Count; f++)
+        {
+            beside.ReferenceDb[f] = _reference.MeanDb(f);
+            beside.FloorDb[f] = _floor is null ? double.NaN : PowerSum(_floor.LevelDb[f], ShownDb(f));
+            beside.LeakageDb[f] = ShownDb(f) ?? double.NaN;
+        }
+
+        return beside;
     }
 
     private double? ShownDb(int f) =>
@@ -130,7 +151,7 @@ public sealed class ShieldingEstimator
             At = _grid[f],
             ReferenceDb = levels.Reference.MeanDb,
             CoveredDb = levels.Covered.MeanDb,
-            FloorDb = _floor is null ? null : PowerSum(_floor.LevelDb[f], ShownDb(f)),
+            FloorDb = ReadingEvidence.Known(_beside.FloorDb[f]),
             LeakageDb = ShownDb(f),
             HiddenBehindPlate = setup.BehindPlate,
             DynamicRange = setup.RangeDb is { } db ? new Decibels(db) : null,

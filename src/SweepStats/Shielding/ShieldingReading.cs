@@ -108,7 +108,7 @@ public sealed record ReadingEvidence
     /// <summary>The reference rises less than 10 dB over the floor: there is no range to speak of.</summary>
     public required bool ReferenceInFloor { get; init; }
 
-    private static double? Known(double value) => double.IsNaN(value) ? null : value;
+    internal static double? Known(double value) => double.IsNaN(value) ? null : value;
 }
 
 /// <summary>Shielding at one frequency: closed, so that a bound cannot be taken for a value.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Storage;
 
 namespace SweepStats.Sweeps;
 
@@ -21,6 +22,9 @@ public sealed record Campaign(string Title, ImmutableArray<Sweep> Sweeps)
 
     /// <summary>What else is known of the specimens, such as price or weight; empty cells have no entry.</summary>
     public ImmutableArray<SpecimenProperty> Properties { get; init; } = [];
+
+    /// <summary>Where the rows of numbers of its analysis are kept; in memory unless stated.</summary>
+    public RowStore Store { get; init; } = RowStore.InMemory;
 
     /// <summary>Files left out because they could not be read.</summary>
     public ImmutableArray<UnreadFile> Unread { get; init; } = [];

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using SweepStats.Quantities;
+using SweepStats.Storage;
 
 namespace SweepStats.Sweeps;
 
@@ -8,8 +10,15 @@ namespace SweepStats.Sweeps;
 public sealed class Sweep
 {
     /// <summary>Creates a sweep.</summary>
+    /// <param name="name">Where it came from, for a person.</param>
+    /// <param name="role">What it was taken for.</param>
+    /// <param name="grid">Its frequencies.</param>
+    /// <param name="levels">Its levels in dB, one a frequency.</param>
+    /// <param name="scale">What they are measured against.</param>
+    /// <param name="store">Where its levels are kept; in memory unless given.</param>
     /// <exception cref="ArgumentException">The number of levels differs from the grid's, or a level is not finite.</exception>
-    public Sweep(string name, SweepRole role, FrequencyGrid grid, ImmutableArray<double> levels, LevelScale scale)
+    public Sweep(string name, SweepRole role, FrequencyGrid grid, ImmutableArray<double> levels, LevelScale scale,
+        RowStore? store = null)
     {
         ArgumentNullException.ThrowIfNull(grid);
         if (levels.Length != grid.Count)
@@ -30,7 +39,7 @@ public sealed class Sweep
         Name = name;
         Role = role;
         Grid = grid;
-        Levels = levels;
+        KeptLevels = (store ?? RowStore.InMemory).Keep(ImmutableCollectionsMarshal.AsArray(levels)!);
         Scale = scale;
     }
 
@@ -46,7 +55,10 @@ public sealed class Sweep
     public FrequencyGrid Grid { get; }
 
     /// <summary>Its levels in dB on <see cref="Scale"/>.</summary>
-    public ImmutableArray<double> Levels { get; }
+    public ImmutableArray<double> Levels => ImmutableCollectionsMarshal.AsImmutableArray(KeptLevels.Rows[0]);
+
+    /// <summary>The same as they are kept: one row.</summary>
+    internal KeptRows KeptLevels { get; }
 
     /// <summary>What the levels are measured against.</summary>
     public LevelScale Scale { get; }

@@ -26,8 +26,8 @@ internal sealed class TrendFrequencies
     {
         (_design, _curves, _limits) = (design, curves, [.. curves.Select(c => new OneSidedLimits(c))]);
         Grid = grid;
-        Values = [.. Enumerable.Range(0, grid.Count).Select(f => curves.Select(c => c.Readings[f].ValueOrBound.Value).ToArray())];
-        Bounds = [.. Enumerable.Range(0, grid.Count).Select(f => curves.Select(c => c.Readings[f].ValueOrBound.Bound).ToArray())];
+        Values = [.. Enumerable.Range(0, grid.Count).Select(f => curves.Select(c => c.Readings.ValuesDb[f]).ToArray())];
+        Bounds = [.. Enumerable.Range(0, grid.Count).Select(f => curves.Select(c => c.Readings.IsBound(f)).ToArray())];
         bool[] clear = [.. Bounds.Select(b => !b.Contains(true) && design.Lack == TrendLack.None)];
         double[] x = [.. design.X];
         _local = design.Lack == TrendLack.None ? new LocalScatter(x) : null;

@@ -1,0 +1,55 @@
+using SweepStats.Doubts;
+
+namespace SweepStats.Shielding;
+
+/// <summary>What a reading is beside its numbers, in few bytes: there is one for each specimen and frequency.</summary>
+internal readonly record struct ReadingMark
+{
+    private readonly byte _kind;
+    private readonly byte _state;
+    private readonly byte _doubts;
+    private readonly Flags _flags;
+
+    /// <param name="reading">The reading.</param>
+    /// <param name="reason">Place of the reason why nothing can be claimed, where that is so.</param>
+    public ReadingMark(ShieldingReading reading, int reason)
+    {
+        ReadingEvidence evidence = reading.Evidence;
+        _kind = reading switch
+        {
+            ShieldingReading.Measured => (byte)ReadingKind.Measured,
+            ShieldingReading.AtLeast => (byte)ReadingKind.AtLeast,
+            ShieldingReading.Unrepeated => (byte)ReadingKind.Unrepeated,
+            _ => checked((byte)((byte)ReadingKind.Unreadable + reason)),
+        };
+        (_state, _doubts) = ((byte)reading.State, (byte)evidence.Doubts);
+        _flags = (evidence.Ambient ? Flags.Ambient : 0) | (evidence.ReferenceInFloor ? Flags.ReferenceInFloor : 0)
+            | (evidence.HiddenByFloor ? Flags.HiddenByFloor : 0) | (evidence.HiddenBehindPlate ? Flags.HiddenBehindPlate : 0);
+    }
+
+    [Flags]
+    private enum Flags : byte
+    {
+        Ambient = 1,
+        ReferenceInFloor = 2,
+        HiddenByFloor = 4,
+        HiddenBehindPlate = 8,
+    }
+
+    public ReadingKind Kind => (ReadingKind)Math.Min(_kind, (byte)ReadingKind.Unreadable);
+
+    /// <summary>Place of the reason, where nothing can be claimed.</summary>
+    public int Reason => _kind - (byte)ReadingKind.Unreadable;
+
+    public ShieldingState State => (ShieldingState)_state;
+
+    public ReadingDoubts Doubts => (ReadingDoubts)_doubts;
+
+    public bool Ambient => _flags.HasFlag(Flags.Ambient);
+
+    public bool ReferenceInFloor => _flags.HasFlag(Flags.ReferenceInFloor);
+
+    public bool HiddenByFloor => _flags.HasFlag(Flags.HiddenByFloor);
+
+    public bool HiddenBehindPlate => _flags.HasFlag(Flags.HiddenBehindPlate);
+}

@@ -1,0 +1,86 @@
+using System.Runtime.InteropServices;
+using Microsoft.Win32.SafeHandles;
+
+namespace SweepStats.Storage;
+
+/// <summary>A file for the life of the program, in the folder for temporary files. May be used from many threads.</summary>
+/// <remarks>
+/// It has no name from the start where the system can do without, so that nothing is left of it however the program ends;
+/// elsewhere the system takes it away with the program.
+/// </remarks>
+internal sealed class ScratchFile
+{
+    private readonly SafeFileHandle _handle;
+    private readonly string _folder;
+    private long _end;
+
+    private ScratchFile(SafeFileHandle handle, string folder)
+    {
+        (_handle, _folder) = (handle, folder);
+    }
+
+    /// <exception cref="NoRoomException">The folder for temporary files cannot be written to.</exception>
+    public static ScratchFile Create()
+    {
+        string folder = Path.GetTempPath();
+        string path = Path.Combine(folder, $"sweepstats-{Guid.NewGuid():N}");
+        try
+        {
+            SafeFileHandle handle =
+                File.OpenHandle(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Delete, FileOptions.DeleteOnClose);
+            if (!OperatingSystem.IsWindows())
+            {
+                File.Delete(path);
+            }
+
+            return new ScratchFile(handle, folder);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new NoRoomException(folder, e);
+        }
+    }
+
+    /// <summary>Writes rows one behind the other.</summary>
+    /// <returns>Where the first begins.</returns>
+    /// <exception cref="NoRoomException">There is no room left.</exception>
+    public long Add(double[][] rows)
+    {
+        long bytes = rows.Sum(r => (long)r.Length) * sizeof(double);
+        long at = Interlocked.Add(ref _end, bytes) - bytes, next = at;
+        try
+        {
+            foreach (double[] row in rows)
+            {
+                RandomAccess.Write(_handle, MemoryMarshal.AsBytes<double>(row), next);
+                next += row.Length * (long)sizeof(double);
+            }
+        }
+        catch (IOException e)
+        {
+            throw new NoRoomException(_folder, e);
+        }
+
+        return at;
+    }
+
+    /// <summary>Reads numbers side by side.</summary>
+    /// <param name="at">Where the first begins.</param>
+    /// <param name="values">Room for them.</param>
+    /// <exception cref="IOException">The file can no longer be read.</exception>
+    public void Read(long at, Span<double> values)
+    {
+        Span<byte> rest = MemoryMarshal.AsBytes(values);
+        while (!rest.IsEmpty)
+        {
+            int read = RandomAccess.Read(_handle, rest, at);
+            if (read == 0)
+            {
+                throw new EndOfStreamException($"The temporary file in {_folder} ended early; run the command once more.");
+            }
+
+            rest = rest[read..];
+            at += read;
+        }
+    }
+}
