@@ -32,7 +32,8 @@ internal static class SummaryText
     }
 
     /// <summary>summary.json of lots of several campaigns.</summary>
-    public static void Write(LotHistory history, IReadOnlyList<NamedAnalysis> campaigns, ImmutableArray<InputFile> written, Stream to)
+    public static void Write(
+        LotHistory history, IReadOnlyList<NamedAnalysis> campaigns, ImmutableArray<InputFile> written, Stream to)
     {
         SummaryContext context = Context(written) with
         {

@@ -25,10 +25,9 @@ internal static class SummaryCounts
         json.WriteNumber("specimens", result.Curves.Length);
         json.WriteNumber("frequencies", campaign.Grid.Count);
         json.WriteStartObject("states");
-        var states = result.Curves.SelectMany(c => c.Readings).CountBy(r => r.State).ToDictionary();
         foreach (ShieldingState state in Enum.GetValues<ShieldingState>())
         {
-            json.WriteNumber(ShieldingCsv.StateName(state), states.GetValueOrDefault(state));
+            json.WriteNumber(ShieldingCsv.StateName(state), result.Curves.Sum(c => c.Readings.Counted(state)));
         }
 
         json.WriteEndObject();

@@ -19,7 +19,7 @@ internal sealed record BoundCauses(bool Floor, bool Overload, bool Leakage = fal
 {
     /// <summary>The causes among the readings of some specimens.</summary>
     public static BoundCauses Of(IEnumerable<ShieldingCurve> curves) =>
-        curves.Aggregate(new BoundCauses(Floor: false, Overload: false), (before, curve) => before.And(curve.Readings));
+        curves.Aggregate(new BoundCauses(Floor: false, Overload: false), (before, curve) => before.And(curve.Readings.Bounded()));
 
     /// <summary>The causes among some readings.</summary>
     public static BoundCauses Of(IEnumerable<ShieldingReading> readings) =>

@@ -20,14 +20,15 @@ internal static class BudgetPlaces
     // Where something is asked for, the least room over that counts; a requirement may leave out part of the band, or all of it.
     private static int? Weakest(ShieldingCurve curve, Requirement? requirement)
     {
-        bool asks = requirement is not null && curve.Readings.Any(r => requirement.At(r.Evidence.At) is not null);
+        ReadOnlySpan<double> limits = curve.Readings.OneSidedLowDb;
+        bool asks = requirement is not null
+            && Enumerable.Range(0, curve.Readings.Length).Any(f => requirement.At(curve.Readings.At(f)) is not null);
         int? weakest = null;
         double least = double.PositiveInfinity;
         for (int f = 0; f < curve.Readings.Length; f++)
         {
-            ReadingEvidence evidence = curve.Readings[f].Evidence;
-            double? wanted = asks ? requirement!.At(evidence.At)?.Value : 0;
-            double room = (evidence.OneSidedLow?.Value - wanted) ?? double.PositiveInfinity;
+            double? wanted = asks ? requirement!.At(curve.Readings.At(f))?.Value : 0;
+            double room = (limits[f] - wanted) ?? double.PositiveInfinity;
             (weakest, least) = room < least ? (f, room) : (weakest, least);
         }
 

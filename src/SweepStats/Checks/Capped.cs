@@ -16,12 +16,8 @@ internal sealed class Capped : ICheck
     {
         foreach (ShieldingCurve curve in seen.Curves)
         {
-            bool At(int f) => curve.Readings[f] is
-            {
-                State: ShieldingState.Capped,
-                Evidence: { LeakageRules: false, HiddenBehindPlate: false } evidence
-            }
-                && !evidence.Doubts.HasFlag(ReadingDoubts.CoveredAtBottom);
+            bool At(int f) => curve.Readings.Mark(f) is { State: ShieldingState.Capped, HiddenBehindPlate: false } mark
+                && !mark.Doubts.HasFlag(ReadingDoubts.CoveredAtBottom) && !curve.Readings[f].Evidence.LeakageRules;
             int count = Enumerable.Range(0, curve.Readings.Length).Count(At);
             if (count == 0)
             {

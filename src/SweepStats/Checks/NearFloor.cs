@@ -19,7 +19,8 @@ internal sealed class NearFloor : ICheck
         foreach (ShieldingCurve curve in seen.Curves)
         {
             bool At(int f) =>
-                curve.Readings[f] is { State: ShieldingState.NearFloor, Evidence: { LeakageRules: false } seenThere }
+                curve.Readings.Mark(f).State == ShieldingState.NearFloor
+                && curve.Readings[f].Evidence is { LeakageRules: false } seenThere
                 && seenThere.CoveredDb - seenThere.FloorDb < NearDb;
             var near = Enumerable.Range(0, curve.Readings.Length).Where(At).Select(f => curve.Readings[f]).ToList();
             if (near.Count == 0)

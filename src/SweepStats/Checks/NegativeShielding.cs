@@ -98,6 +98,11 @@ internal sealed class NegativeShielding : ICheck
         var ends = new CurveEnds(curve);
         for (int f = 0; f < below.Length; f++)
         {
+            if (!(curve.Readings.ValuesDb[f] < 0))
+            {
+                continue;
+            }
+
             if (curve.Readings[f] is ShieldingReading.Measured { Shielding.High.Value: < 0 } && curve.Levels is { } levels)
             {
                 estimators = estimators.IsEmpty ? levels.Estimators(new Confidence(1 - (2 * FalseAlarm / asked))) : estimators;

@@ -27,7 +27,7 @@ internal sealed class SettingsChanged : ICheck
         return Compared.Any(c => sweeps.Count(s => c.Of(s) is not null) > 1)
             || sweeps.Count(s => s.SourceDbm is not null) > 1 ? null
             : "the files state no settings"
-                + (seen.Curves.Any(c => c.Readings.Any(r => r.State == ShieldingState.Capped))
+                + (seen.Curves.Any(c => c.Readings.Counted(ShieldingState.Capped) > 0)
                     ? "; only whether covered noise lies under the floor was looked at" : string.Empty);
     }
 
@@ -74,10 +74,10 @@ internal sealed class SettingsChanged : ICheck
         {
             bool InFloor(int f)
             {
-                ReadingEvidence evidence = curve.Readings[f].Evidence;
-                ShieldingState state = curve.Readings[f].State;
-                bool hidden = state == ShieldingState.Capped || (state == ShieldingState.Overloaded && evidence.HiddenByFloor);
-                return hidden && evidence is { Ambient: false, LeakageRules: false, HiddenBehindPlate: false };
+                ReadingMark mark = curve.Readings.Mark(f);
+                bool hidden = mark.State == ShieldingState.Capped
+                    || (mark.State == ShieldingState.Overloaded && mark.HiddenByFloor);
+                return hidden && mark is { Ambient: false, HiddenBehindPlate: false } && !curve.Readings[f].Evidence.LeakageRules;
             }
 
             double[] under = [.. Enumerable.Range(0, curve.Readings.Length).Where(InFloor)

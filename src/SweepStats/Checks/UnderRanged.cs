@@ -76,14 +76,20 @@ internal sealed class UnderRanged : ICheck
     // dB of range missing for requirement, guard band plus margin, or for a reference that stands clear of the floor.
     private static double Missing(Evidence seen, ShieldingCurve curve, int f)
     {
-        ReadingEvidence at = curve.Readings[f].Evidence;
-        if (curve.Readings[f].State == ShieldingState.Overloaded)
+        ReadingMark mark = curve.Readings.Mark(f);
+        if (mark.State == ShieldingState.Overloaded)
         {
             // More source power is the last thing that an overloaded receiver wants.
             return 0;
         }
 
+        if (!mark.ReferenceInFloor && seen.Rule?.Requirement.At(curve.Readings.At(f)) is null)
+        {
+            return 0;
+        }
+
         // What fails in full sight needs no more range.
+        ReadingEvidence at = curve.Readings[f].Evidence;
         if (curve.Readings[f] is ShieldingReading.Measured { Shielding.High: var high }
             && seen.Rule?.Requirement.At(at.At) is { } asked && high < asked)
         {

@@ -47,7 +47,9 @@ internal static class SharedErrors
     /// <summary>The same at one frequency.</summary>
     /// <param name="f">Its place.</param>
     /// <param name="spread">Of any specimen: all have the same reference.</param>
-    /// <param name="floorShifts">Of each specimen the change of its shielding when the floor lies one standard error higher.</param>
+    /// <param name="floorShifts">
+    /// Of each specimen the change of its shielding when the floor lies one standard error higher.
+    /// </param>
     public static Contribution[]? At(int f, CurveSpread? spread, double[] floorShifts)
     {
         if (spread is not { ReferenceUnits: > 1 })

@@ -75,8 +75,8 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
         double[][] levels =
             [.. repeats.Select(rows => RepeatGroups.At(rows.Length == 1 ? block[rows[0]] : block.Means(rows).AsSpan(), points))];
         int[] quiet = floor is null ? [] : Quiet(levels, points, repeats.Average(rows => rows.Length));
-        return RepeatSeries.Of(kind,
-            quiet.Length < FewestPoints ? levels : [.. levels.Select(row => RepeatGroups.At(row, quiet))]);
+        bool all = quiet.Length < FewestPoints || quiet.Length == points.Length;
+        return RepeatSeries.Of(kind, all ? levels : [.. levels.Select(row => RepeatGroups.At(row, quiet))]);
     }
 
     // Without a floor all are.

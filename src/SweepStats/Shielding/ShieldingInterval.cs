@@ -77,14 +77,15 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
 
     private Margins Around(in ReadingBasis basis)
     {
-        (RepeatedLevel reference, RepeatedLevel under, RepeatedLevel floor, SystematicError typeB) = basis.Levels;
+        ReadingLevels levels = basis.Levels;
         double t = _student.At(basis.CoverageFreedom);
-        double coveredError = t * under.Error.StandardUncertainty;
+        double coveredError = t * levels.Covered.Error.StandardUncertainty;
         (double below, double above) = _mean.Reach(basis.Skewness);
         return new Margins(
-            reference.MeanDb, floor.MeanDb + basis.Rise, floor.MeanDb,
-            t * reference.Error.StandardUncertainty, below * coveredError, above * coveredError, Expanded(floor.Error),
-            basis.CoverageFreedom, typeB.Widened(confidence.TwoSidedQuantile), basis.ReferenceSignal, basis.CoveredSignal);
+            levels.Reference.MeanDb, levels.Floor.MeanDb + basis.Rise, levels.Floor.MeanDb,
+            t * levels.Reference.Error.StandardUncertainty, below * coveredError, above * coveredError,
+            Expanded(levels.Floor.Error), basis.CoverageFreedom, levels.TypeB.Widened(confidence.TwoSidedQuantile),
+            basis.ReferenceSignal, basis.CoveredSignal);
     }
 
     /// <summary>Rise of the covered mean over the floor in dB, with what scatter of the signal adds taken out.</summary>
@@ -108,17 +109,13 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         return double.IsNaN(high) ? double.PositiveInfinity : high;
     }
 
-    private double Low(Margins at, double se)
+    private double Low(in Margins at, double se)
     {
         double rise = at.Covered - at.Floor;
-        if (rise <= RootSumSquares(_criticalRise, at.FloorError))
-        {
-            // In the noise a mean is not known better than noise allows, however close its few readings happen to lie.
-            at = at with { CoveredAbove = Math.Max(at.CoveredAbove, _deepestFall) };
-        }
-
-        double strongest =
-            SignalInNoise.AtRise(Math.Max(rise, 0) + RootSumSquares(at.CoveredAbove, at.FloorError), at.Floor, noise);
+        // In the noise a mean is not known better than noise allows, however close its few readings happen to lie.
+        double above = rise <= RootSumSquares(_criticalRise, at.FloorError) ? Math.Max(at.CoveredAbove, _deepestFall)
+            : at.CoveredAbove;
+        double strongest = SignalInNoise.AtRise(Math.Max(rise, 0) + RootSumSquares(above, at.FloorError), at.Floor, noise);
         double weakestReference = SignalInNoise.Level(at.Reference - at.ReferenceError, at.Floor, noise);
         if (double.IsPositiveInfinity(se))
         {
@@ -128,10 +125,10 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
 
         double signal = at.CoveredSignal;
         double up = RootSumSquares(
-            SignalInNoise.Level(at.Covered + at.CoveredAbove, at.Floor, noise) - signal,
+            SignalInNoise.Level(at.Covered + above, at.Floor, noise) - signal,
             SignalInNoise.Level(at.Covered, at.Floor - at.FloorError, noise) - signal);
         // Where the rise is within its own error the bound must not profit from a mean that happens to lie low.
-        up = rise < at.CoveredAbove ? Math.Max(up, strongest - signal) : up;
+        up = rise < above ? Math.Max(up, strongest - signal) : up;
         double down = at.ReferenceSignal - weakestReference;
         return se - at.Whole(RootSumSquares(down, up));
     }

@@ -59,6 +59,18 @@ public sealed class ShieldingReadings : IReadOnlyList<ShieldingReading>
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 
+    /// <summary>The readings that are no values, or not in the clear: only of those is anything asked why.</summary>
+    public IEnumerable<ShieldingReading> Bounded()
+    {
+        for (int f = 0; f < Length; f++)
+        {
+            if (_marks[f].State is not (ShieldingState.Clear or ShieldingState.NearFloor))
+            {
+                yield return this[f];
+            }
+        }
+    }
+
     /// <summary>How many readings stand so to the floor.</summary>
     public int Counted(ShieldingState state)
     {
@@ -72,7 +84,7 @@ public sealed class ShieldingReadings : IReadOnlyList<ShieldingReading>
     }
 
     /// <summary>The frequency at a place of the grid.</summary>
-    public Hertz At(int f) => new(_beside.Hertz[f]);
+    public Hertz At(int place) => new(_beside.Hertz[place]);
 
     /// <summary>Whether some reading is of a kind.</summary>
     internal bool Has(ReadingKind kind) => Array.Exists(_marks, m => m.Kind == kind);

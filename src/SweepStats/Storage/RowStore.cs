@@ -13,13 +13,15 @@ public sealed class RowStore
     public const long UsualRoom = 48L << 20;
 
     private readonly long _room;
-    private readonly Lazy<ScratchFile> _file = new(ScratchFile.Create);
+    private readonly Lazy<ScratchFile> _file;
     private long _inMemory;
 
     /// <param name="roomBytes">Bytes of rows to hold in memory.</param>
-    public RowStore(long roomBytes = UsualRoom)
+    /// <param name="folder">Where the file lies; in the folder for temporary files unless given.</param>
+    public RowStore(long roomBytes = UsualRoom, string? folder = null)
     {
         _room = roomBytes;
+        _file = new Lazy<ScratchFile>(() => ScratchFile.In(folder ?? Path.GetTempPath()));
     }
 
     /// <summary>Holds all rows in memory.</summary>

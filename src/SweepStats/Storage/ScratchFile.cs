@@ -19,10 +19,10 @@ internal sealed class ScratchFile
         (_handle, _folder) = (handle, folder);
     }
 
-    /// <exception cref="NoRoomException">The folder for temporary files cannot be written to.</exception>
-    public static ScratchFile Create()
+    /// <param name="folder">The folder for temporary files.</param>
+    /// <exception cref="NoRoomException">It cannot be written to.</exception>
+    public static ScratchFile In(string folder)
     {
-        string folder = Path.GetTempPath();
         string path = Path.Combine(folder, $"sweepstats-{Guid.NewGuid():N}");
         try
         {

@@ -51,7 +51,7 @@ public sealed class ReportFolders : IDisposable
         ReportFile[] files = [.. Enumerable.Range(0, 12)
             .SelectMany(i => new[] { new ReportFile($"charts/{i}", [1]), new ReportFile($"charts/{i}/a.svg", [1]) })];
         var terminal = new Terminal(TextWriter.Null, TextWriter.Null, Interactive: false);
-        var report = new WantedReport(Target, threads) { Pages = () => [.. files], Tables = [], Summary = _ => [] };
+        var report = new WantedReport(Target, threads) { Pages = () => [.. files], Tables = [], Summary = (_, _) => { } };
         Assert.ThrowsAny<IOException>(() => ReportOutput.Write(report, terminal));
         Assert.Empty(Directory.EnumerateFileSystemEntries(_folder.Path));
     }

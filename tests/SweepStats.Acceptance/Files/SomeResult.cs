@@ -49,7 +49,7 @@ internal static class SomeResult
             StandardUncertaintyDb = 0.25,
             DegreesOfFreedom = double.PositiveInfinity,
         };
-        ImmutableArray<ShieldingReading> readings =
+        ShieldingReadings readings =
         [
             new ShieldingReading.Measured(ShieldingState.NearFloor, At(0),
                 new ShieldingEstimate(new Decibels(40.12346), new Decibels(39), new Decibels(double.PositiveInfinity),

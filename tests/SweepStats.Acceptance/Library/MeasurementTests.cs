@@ -64,7 +64,7 @@ public sealed class MeasurementTests
     {
         ShieldingReading[] all = [.. Demo["A01"].Curve.Readings];
         double between = (all[4].Evidence.At.Value * 0.4) + (all[5].Evidence.At.Value * 0.6);
-        Assert.Same(all[5], Demo["A01"].At(between));
+        Assert.Equal(all[5], Demo["A01"].At(between));
         string told = Assert.Throws<ArgumentOutOfRangeException>(() => Demo["A01"].At(29e6)).Message;
         Assert.Contains("30000000 to 1000000000 Hz", told, StringComparison.Ordinal);
     }

@@ -13,8 +13,8 @@ public sealed partial class HouseRules
 {
     // A folder of the core uses only those before it.
     private static readonly string[] CoreOrder =
-        ["Statistics", "Quantities", "Uncertainty", "Sweeps", "Alignment", "Floor", "Leakage", "Repeats", "Clipping", "Linearity",
-            "Doubts", "Shielding", "Bands", "Budgets", "Lots", "Choice", "Planning", "Checks", "Verdicts", "Fields",
+        ["Storage", "Statistics", "Quantities", "Uncertainty", "Sweeps", "Alignment", "Floor", "Leakage", "Repeats", "Clipping",
+            "Linearity", "Doubts", "Shielding", "Bands", "Budgets", "Lots", "Choice", "Planning", "Checks", "Verdicts", "Fields",
             "Trends", "Receivers"];
 
     private const int Columns = 130;

@@ -4,6 +4,7 @@ using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
 using SweepStats.Statistics;
+using SweepStats.Storage;
 using SweepStats.Sweeps;
 using Xunit;
 
@@ -55,7 +56,7 @@ public sealed class StandardisedRestsTests
             Placement = null,
             Points = points,
             Sweeps = [.. block.Sweeps.Select((s, j) => new RepeatedSweep(s, new Decibels(0), new Decibels(1),
-                new SweepRests(block, j, points, new double[points.Length])))],
+                new SweepRests(block, j, points, new KeptRows([new double[points.Length]]))))],
         };
     }
 }
