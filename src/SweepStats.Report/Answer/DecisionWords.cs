@@ -61,7 +61,7 @@ public static class DecisionWords
     };
 
     internal static IEnumerable<IReadOnlyList<string>> Decisions(AnalysisResult result) =>
-        result.Verdict.Specimens.Where(s => !s.Frequencies.IsDefaultOrEmpty).Select(s =>
+        result.Verdict.Specimens.Where(s => s.Frequencies.Length > 0).Select(s =>
         (IReadOnlyList<string>)
         [
             SpecimenLabel(s.Name), Plain(s.Count(RequirementOutcome.Meets)), Plain(s.Count(RequirementOutcome.Fails)),

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using SweepStats.Floor;
 using SweepStats.Leakage;
 using SweepStats.Statistics;
+using SweepStats.Storage;
 using SweepStats.Uncertainty;
 
 namespace SweepStats.Shielding;
@@ -28,6 +29,9 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
     {
         Leakage = leakage.Beside.IsEmpty ? LeakageLevel.None : leakage.Beside[f],
     };
+
+    /// <summary>Where rows found from these are kept.</summary>
+    public RowStore Store => covered.Store;
 
     /// <summary>Independent reference and covered repeats: sweeps, or placements where those are named.</summary>
     public (int Reference, int Covered) Units => (reference.UnitCount, covered.UnitCount);

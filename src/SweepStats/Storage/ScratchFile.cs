@@ -26,9 +26,10 @@ internal sealed class ScratchFile
         string path = Path.Combine(folder, $"sweepstats-{Guid.NewGuid():N}");
         try
         {
-            SafeFileHandle handle =
-                File.OpenHandle(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Delete, FileOptions.DeleteOnClose);
-            if (!OperatingSystem.IsWindows())
+            bool keepsName = OperatingSystem.IsWindows();
+            SafeFileHandle handle = File.OpenHandle(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None,
+                keepsName ? FileOptions.DeleteOnClose : FileOptions.None);
+            if (!keepsName)
             {
                 File.Delete(path);
             }

@@ -4,6 +4,7 @@ using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
+using SweepStats.Storage;
 
 namespace SweepStats.Verdicts;
 
@@ -19,14 +20,12 @@ internal sealed class CurveDecisions
     {
         (_rule, _limits, _biases) = (rule, new OneSidedLimits(curve), biases);
         var search = new ConformanceSearch(_limits, rule.Level.Level);
-        All = [.. curve.Readings.Select((reading, f) => Decide(reading, f, search))];
+        FrequencyDecision?[] all = [.. curve.Readings.Select((reading, f) => Decide(reading, f, search))];
+        All = FrequencyDecisions.Of(all, curve.Levels?.Store ?? RowStore.InMemory);
     }
 
     /// <summary>One for each frequency of the grid; null where nothing is asked.</summary>
-    public ImmutableArray<FrequencyDecision?> All { get; }
-
-    /// <summary>Frequencies where something is asked.</summary>
-    public int Asked => All.Count(d => d is not null);
+    public FrequencyDecisions All { get; }
 
     /// <param name="curve">The specimen.</param>
     /// <param name="rule">What is asked.</param>

@@ -46,15 +46,15 @@ public static class Judge
             [.. curves.Zip(decided, (c, d) => new SpecimenOutcome(c.Name, For(d)) { Frequencies = d.All })])
         {
             Untested = untested,
-            OverturnedBy = [.. decided.SelectMany(d => d.All).Select(d => d?.OverturnedBy).OfType<string>().Distinct()
+            OverturnedBy = [.. decided.SelectMany(d => d.All.OverturnedBy).Distinct()
                 .Order(StringComparer.Ordinal)],
         };
     }
 
     private static RequirementOutcome Outcome(CurveDecisions[] curves, DecisionRule rule)
     {
-        int asked = curves.Sum(c => c.Asked);
-        bool Anywhere(RequirementOutcome outcome) => curves.Any(c => c.All.Any(d => d?.Outcome == outcome));
+        int asked = curves.Sum(c => c.All.Asked);
+        bool Anywhere(RequirementOutcome outcome) => curves.Any(c => c.All.Counted(outcome) > 0);
         if (asked == 0)
         {
             return RequirementOutcome.CannotTell;

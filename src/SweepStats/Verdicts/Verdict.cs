@@ -47,7 +47,7 @@ public enum RequirementOutcome
 public sealed record SpecimenOutcome(SpecimenName Name, RequirementOutcome Outcome)
 {
     /// <summary>Each frequency by itself, in grid order; null where nothing is asked.</summary>
-    public ImmutableArray<FrequencyDecision?> Frequencies { get; init; } = [];
+    public FrequencyDecisions Frequencies { get; init; } = FrequencyDecisions.None;
 
     /// <summary>
     /// The frequency where it is least probable that the requirement is met; null where no probability is known.
@@ -56,7 +56,7 @@ public sealed record SpecimenOutcome(SpecimenName Name, RequirementOutcome Outco
         Frequencies.Where(d => d?.Probability is not null).MinBy(d => (d!.Probability!.Value.Least, d.Probability.Value.Most));
 
     /// <summary>How many frequencies have an outcome.</summary>
-    public int Count(RequirementOutcome outcome) => Frequencies.Count(d => d?.Outcome == outcome);
+    public int Count(RequirementOutcome outcome) => Frequencies.Counted(outcome);
 }
 
 /// <summary>The answer. Immutable.</summary>
@@ -90,9 +90,5 @@ public sealed record Verdict(Trust Trust, RequirementOutcome? Requirement, Immut
     public BandFigure? ShareMeeting(BandStatement band) => Trust == Trust.Untrustworthy ? null : band.ShareMeeting;
 
     private SpecimenOutcome Relied(SpecimenOutcome specimen) =>
-        new(specimen.Name, Relied(specimen.Outcome)!.Value) { Frequencies = [.. specimen.Frequencies.Select(Relied)] };
-
-    private FrequencyDecision? Relied(FrequencyDecision? decision) =>
-        decision is not { Outcome: RequirementOutcome.Meets } ? decision
-        : decision with { Outcome = Relied(decision.Outcome)!.Value, Probability = null };
+        new(specimen.Name, Relied(specimen.Outcome)!.Value) { Frequencies = specimen.Frequencies.WithoutMeeting() };
 }

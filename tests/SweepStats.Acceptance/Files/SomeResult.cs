@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;
@@ -71,7 +70,7 @@ internal static class SomeResult
             Role = SweepRole.Covered,
             Size = new Decibels(1.5),
         };
-        ImmutableArray<FrequencyDecision?> decisions =
+        FrequencyDecisions decisions =
         [
             new FrequencyDecision(At(0).At, new Decibels(20), RequirementOutcome.Meets, new ConformanceProbability(0.999, 1)),
             new FrequencyDecision(At(1).At, new Decibels(30), RequirementOutcome.Undecided, ConformanceProbability.Of(0.875)),

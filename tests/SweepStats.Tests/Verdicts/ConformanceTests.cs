@@ -175,7 +175,7 @@ public sealed class ConformanceTests
         Assert.True(decision.Outcome != RequirementOutcome.Meets || reading.Evidence.OneSidedLow is not null);
     }
 
-    private static ImmutableArray<FrequencyDecision?> Decided(Campaign campaign, double wanted) =>
+    private static FrequencyDecisions Decided(Campaign campaign, double wanted) =>
         Analysis.Run(campaign, Asking(wanted)).Verdict.Specimens[0].Frequencies;
 
     private static AnalysisPlan Asking(double wanted) =>
