@@ -26,7 +26,7 @@ public sealed class ConformanceTests
     [InlineData(38, 0.962_910_0, 0.887_298_3)]
     public void FarAboveTheFloorItIsStudentsProbability(double wanted, double first, double second)
     {
-        ImmutableArray<FrequencyDecision?> decided = Decided(Steady, wanted);
+        FrequencyDecisions decided = Decided(Steady, wanted);
         foreach ((int f, double u, double expected) in new[] { (0, 1 / Math.Sqrt(3), first), (1, 2 / Math.Sqrt(3), second) })
         {
             double t = (40 - wanted) / u;
