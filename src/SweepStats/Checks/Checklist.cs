@@ -13,6 +13,7 @@ public static class Checklist
         new DuplicateSweeps(),
         new NearCopy(),
         new LostSign(),
+        new WrongUnit(),
         new WrongKind(),
         new NotInPlace(),
         new NothingHeard(),

@@ -29,6 +29,9 @@ internal sealed class LostSign : ICheck
     public string? UntestedBecause(Evidence seen) =>
         HasSigns(seen) ? null : $"levels in {seen.Campaign.Scale.Symbol()} are above zero anyway";
 
+    /// <summary>Whether some levels look so.</summary>
+    public static bool IsLikely(Evidence seen) => new LostSign().Inspect(seen).Any();
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (!HasSigns(seen) || Kinds(seen.Campaign) is var kinds && !kinds.Any(k => k.IsPositive))
@@ -77,7 +80,8 @@ internal sealed class LostSign : ICheck
                     + "reference. With the sign none does."
                 : $"All levels of it are above zero, those of all others below; told from {Level(HighestDb)} on, or above what "
                     + "the source sends.",
-            NextStep = $"Give the levels of {named} their minus sign again, as the display showed them, "
+            NextStep = $"Give the levels of {named} their minus sign again, as the display showed them"
+                + $"{(seen.Campaign.Scale == LevelScale.DecibelMilliwatts ? ", or dBµV as their unit if they are in dBµV" : "")}, "
                 + "or take the sweeps again.",
         };
     }

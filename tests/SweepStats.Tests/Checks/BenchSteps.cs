@@ -119,6 +119,8 @@ internal static class BenchSteps
         Taken three = Taken.With(ofThree);
         yield return new("lost-sign", "an export without signs", Severity.Fault, "minus sign again",
             three.But(s => s is { Specimen: "A02" } ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s), three);
+        yield return new("wrong-unit", "a reference in dBµV that is called dBm", Severity.Warning, "are in dBm",
+            three.But(s => s.Role == SweepRole.Reference ? s.Shifted(106.99) : s), three);
         yield return new("not-in-place", "a specimen that was forgotten", Severity.Fault, "put it in place and sweep it again",
             three.But(s => s is { Specimen: "A02" } ? s.Shifted(40) : s), three);
         ILookup<string, Sweep> silent =
