@@ -48,8 +48,8 @@ internal sealed class WrongUnit : ICheck
             Size = new Decibels(most - Highest(seen)),
             Bias = Bias.Unknown,
             Misleads = true,
-            Message = string.Create(Amount.Print, $"The unit of {Named(high)} looks wrong: {most:0.0} dBm on average")
-                + $"{(high.Length > 1 ? " at most" : string.Empty)}, more than a usual input survives.",
+            Message = string.Create(Amount.Print, $"The unit of {Named(high)} looks wrong: {(high.Length > 1 ? "up to " : "")}"
+                + $"{most:0.0} dBm on average, more than a usual input survives."),
             Basis = string.Create(Amount.Print, $"Means over all frequencies and sweeps of a kind; told above {Highest(seen):0.##} "
                 + $"dBm, {(seen.MaximumInputDbm > DamageDbm ? "the stated maximum input" : "at which usual inputs are damaged")}."),
             NextStep = NextStep(seen),
