@@ -16,7 +16,8 @@ public static class ChoiceCsv
     /// <summary>
     /// First line, before the user's own columns. Band is empty for the whole analysed one; rank is empty for the yardstick, and
     /// rank and group are where nobody may be ranked: not_ranked_because then says "never-put-back", or names the findings to
-    /// settle first, under which probabilities and dominated_by are empty too; the two limits of the probability of being the best differ
+    /// settle first, under which probabilities and dominated_by are empty too; the two limits of the probability of being the
+    /// best differ
     /// where some candidate is known from below only. Members of a group cannot be told from the best that no earlier group
     /// holds. Confidence is the level of the groups and of the intervals, which are two-sided (a single limit is the end of one
     /// whose other end is open), and the one-sided level of <c>at_least_db</c>.

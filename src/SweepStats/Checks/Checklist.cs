@@ -55,7 +55,9 @@ public static class Checklist
         new LinearityUntested(),
     ];
 
-    // What moves levels by far makes the range look short, and more range does not mend it.
+    // What moves levels by a hundred times the power makes the range look short, and more range does not mend it (judgement, no
+    // source).
+    private const double FarDb = 20;
     private static readonly string[] OfWrongLevels = ["lost-sign", "wrong-kind", "stray-placement", "settings-changed"];
     private static readonly string[] OfRange = ["under-ranged", "capped"];
 
@@ -73,7 +75,8 @@ public static class Checklist
     }
 
     private static IEnumerable<Finding> WrongLevels(IEnumerable<Finding> findings, SpecimenName? specimen) => findings.Where(f =>
-        f.Severity == Severity.Fault && OfWrongLevels.Contains(f.Code) && (f.Specimen is null || f.Specimen == specimen));
+        f is { Severity: Severity.Fault, Size.Value: >= FarDb or <= -FarDb } && OfWrongLevels.Contains(f.Code)
+            && (f.Specimen is null || f.Specimen == specimen));
 
     /// <summary>Every check with the reason why it could not be made, where there is one; in order.</summary>
     /// <param name="seen">What the checks looked at.</param>

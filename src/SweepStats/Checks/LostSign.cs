@@ -9,8 +9,8 @@ namespace SweepStats.Checks;
 /// <remarks>
 /// Floor and covered sweeps never read far above the reference. Where they do, all levels are positive, and with a minus sign
 /// everything has its order again, the sign is what is wrong. A reference without its sign has the order that it should have:
-/// there only its height tells, so that it is asked about and no fault. A single sweep is held against those that repeat it, and a
-/// single placement is looked at beside the others (<see cref="PlacementOff"/>).
+/// there only its height tells, so that it is asked about and no fault. A single sweep is held against those that repeat it, a
+/// single placement against the others (<see cref="PlacementOff"/>).
 /// </remarks>
 internal sealed class LostSign : ICheck
 {
@@ -89,9 +89,20 @@ internal sealed class LostSign : ICheck
         Told(seen, new Kind(sweep.Role, sweep.Role == SweepRole.Covered ? SpecimenName.Of(sweep) : null,
             Sample.Mean(sweep.Levels.AsSpan()), IsPositive: true, IsNegative: false) { Sweep = sweep.Name }, Severity.Fault) with
         {
-            Basis = $"All levels of it are above zero and those of the {Amount.Count(block.SweepCount - 1, "sweep", "sweeps")} that "
-                + $"repeat it below; with the sign it comes within {Amount.Db(AlikeDb)} of them.",
+            Basis = "All levels of it are above zero, those of sweeps that repeat it below "
+                + $"({Amount.Count(block.SweepCount, "sweep", "sweeps")} in all); with the sign it comes within "
+                + $"{Amount.Db(AlikeDb)} of them.",
         });
+
+    // The unit explains the levels as well as the sign does.
+    private static bool MayBeMicrovolts(Evidence seen)
+    {
+        double Level(Kind kind) => kind.IsPositive ? kind.LevelDb - WrongUnit.OfMicrovoltsDb : kind.LevelDb;
+        Kind[] kinds = Kinds(seen.Campaign);
+        double reference = Level(kinds.Single(k => k.Role == SweepRole.Reference));
+        return seen.Campaign.Scale == LevelScale.DecibelMilliwatts
+            && Array.TrueForAll(kinds, k => Level(k) <= reference + SlackDb);
+    }
 
     private static Kind[] Kinds(AlignedCampaign campaign) =>
     [
@@ -122,8 +133,8 @@ internal sealed class LostSign : ICheck
                 : $"All levels of it are above zero, those of all others below; told from {Level(HighestDb)} on, or above what "
                     + "the source sends.",
             NextStep = $"Give the levels of {named} their minus sign again, as the display showed them"
-                + $"{(seen.Campaign.Scale == LevelScale.DecibelMilliwatts ? ", or dBµV as their unit if they are in dBµV" : "")}, "
-                + "or take the sweeps again.",
+                + (kind.Sweep is null && MayBeMicrovolts(seen) ? ", or their right unit if they are in dBµV" : string.Empty)
+                + ", or take the sweeps again.",
         };
     }
 

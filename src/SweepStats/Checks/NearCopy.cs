@@ -59,8 +59,8 @@ internal sealed class NearCopy : ICheck
         Misleads = true,
         Message = $"{copied.Sweeps.Length} covered sweeps of "
             + $"{Named([.. copied.Specimens.Select(s => s.ToString())])} are nearly copies of another specimen's "
-            + $"({Named([.. copied.Sweeps.Select(s => s.Name)])}): a reading differs by {Hundredths(copied.ApartDb)} between them, "
-            + $"where sweeps of one specimen or of the reference differ by {Hundredths(copied.UsualDb)}. "
+            + $"({Named([.. copied.Sweeps.Select(s => s.Name)])}): a reading differs by {Hundredths(copied.ApartDb)} "
+            + $"between them, where sweeps of one specimen or of the reference differ by {Hundredths(copied.UsualDb)}. "
             + "One of each two is not what it says it is.",
         Basis = Steps(seen) + string.Create(Amount.Print, $"told below one in {1 / NearCopies.Share:0} of what sweeps of one of "
             + $"the two specimens differ by, or one in {1 / NearCopies.ShareOfSteps:0} of the reference."),

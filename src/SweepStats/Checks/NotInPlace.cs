@@ -10,8 +10,8 @@ namespace SweepStats.Checks;
 /// </summary>
 /// <remarks>
 /// Its own sweeps cannot tell which, so it is asked. How hard, others decide: specimens of one lot are of one cloth, and lots may
-/// truly differ. A lot that reads so as a whole is asked about where all others shield well; where others shield little it is only
-/// said.
+/// truly differ. A lot that reads so as a whole is asked about where all others shield well; where others shield little it is
+/// only said.
 /// </remarks>
 internal sealed class NotInPlace : ICheck
 {

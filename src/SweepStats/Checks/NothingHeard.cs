@@ -47,12 +47,12 @@ internal sealed class NothingHeard : ICheck
         Severity = Severity.Warning,
         Role = SweepRole.Covered,
         Message = $"Nothing is heard behind {(all.Length == 1 ? all[0].Name.ToString() : $"any of {all.Length} specimens")}: all "
-            + "covered sweeps lie in the floor. So they read too with the source off, with a cable loose, or over a floor that was "
-            + "taken with the source on.",
+            + "covered sweeps lie in the floor. So they read too with the source off, with a cable loose, or where the floor "
+            + "was taken with the source on.",
         Basis = $"The floor hides {Amount.OutOf(all.Min(h => h.Hidden), all[0].Points)} or more of each; told from "
             + $"{NearlyAll * 100:0} % on, unless a covered sweep that was left out stands {Amount.Db(ClearDb)} over the floor.",
-        NextStep = "Open a specimen and look that its level rises while the source is on. Keep that sweep among the covered ones, "
-            + "excluded in sweeps.csv because it was opened. If it does not rise, mend the path and sweep all again.",
+        NextStep = "Open a specimen and look that its level rises while the source is on. Keep that sweep among the covered "
+            + "ones, excluded in sweeps.csv because it was opened. If it does not rise, mend the path and sweep all again.",
     };
 
     private IEnumerable<Finding> InLot(Heard[] lot)

@@ -13,6 +13,9 @@ namespace SweepStats.Checks;
 /// </remarks>
 internal sealed class WrongUnit : ICheck
 {
+    /// <summary>How much higher a level at 50 Ω reads in dBµV than in dBm: 10·lg(10⁻³ W · 50 Ω / 10⁻¹² V²).</summary>
+    public const double OfMicrovoltsDb = 107;
+
     // 1 W, at which usual inputs are damaged (common practice, no source).
     private const double DamageDbm = 30;
 
@@ -28,8 +31,8 @@ internal sealed class WrongUnit : ICheck
 
     /// <summary>What to do about it, in every finding that it would mislead.</summary>
     public static string NextStep(Evidence seen) => $"Look whether the levels of {Named(TooHigh(seen))} are in dBm: "
-        + "in dBµV they read 107 dB higher. Correct the unit in the files, or level_unit under [setup] in campaign.toml. "
-        + "If they are right, state max_input_dbm there.";
+        + $"in dBµV they read {OfMicrovoltsDb:0} dB higher. Correct the unit in the files, or level_unit under [setup] in "
+        + "campaign.toml. If they are right, state max_input_dbm there.";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -50,8 +53,9 @@ internal sealed class WrongUnit : ICheck
             Misleads = true,
             Message = string.Create(Amount.Print, $"The unit of {Named(high)} looks wrong: {(high.Length > 1 ? "up to " : "")}"
                 + $"{most:0.0} dBm on average, more than a usual input survives."),
-            Basis = string.Create(Amount.Print, $"Means over all frequencies and sweeps of a kind; told above {Highest(seen):0.##} "
-                + $"dBm, {(seen.MaximumInputDbm > DamageDbm ? "the stated maximum input" : "at which usual inputs are damaged")}."),
+            Basis = "Means over all frequencies and sweeps of a kind; told above "
+                + Amount.Dbm(Highest(seen))
+                + (seen.MaximumInputDbm > DamageDbm ? ", the stated maximum input." : ", at which usual inputs are damaged."),
             NextStep = NextStep(seen),
         };
     }

@@ -75,8 +75,8 @@ public sealed record BandRanking
     public int OverloadedLeftOut { get; init; }
 
     /// <summary>
-    /// The candidates by group, within one by the lower limit of their mean; those of which nothing is known come last. By lot and
-    /// name where nobody may be ranked.
+    /// The candidates by group, within one by the lower limit of their mean; those of which nothing is known come last. By lot
+    /// and name where nobody may be ranked.
     /// </summary>
     public required ImmutableArray<RankedSpecimen> Ranking { get; init; }
 

@@ -51,7 +51,7 @@ internal static class SteppedScatter
     public static double LeastOfCoveredDb(AlignedCampaign campaign, NoiseFloor? floor)
     {
         SweepBlock[] repeated = [.. campaign.Covered.Select(c => c.Block).Where(b => b.SweepCount >= FewestSweeps)];
-        if (floor is null || repeated.Length == 0)
+        if (floor is null || repeated.Length == 0 || campaign.Grid.Count < NearCopies.FewestPoints)
         {
             return 0;
         }

@@ -148,7 +148,10 @@ internal sealed record NearCopies(
         leastDb >= kind.StepDb && kind.Below(ShareOfSteps * leastDb) is { Length: > 0 } alike
             ? [kind.Told(alike, leastDb, beside)] : [];
 
-    /// <summary>What a reading scatters by in the quietest pair of sweeps that follow each other, in dB; 0 of a single one.</summary>
+    /// <summary>
+    /// What a reading scatters by in the quietest pair of sweeps that follow each other, in dB; 0 of a single sweep. Two
+    /// frequencies at least.
+    /// </summary>
     /// <remarks>By the middle of the steps, so that no restless sweep and no transmitter makes others look too quiet.</remarks>
     public static double QuietestDb(SweepBlock block)
     {

@@ -33,7 +33,7 @@ public sealed class WrongUnitTests
         AnalysisResult result = InMicrovolts("covered").Analysed();
         Assert.DoesNotContain(result.Findings, f => f.Code == "wrong-unit");
         Assert.All(result.Findings.Where(f => f.Code == "lost-sign"),
-            f => Assert.Contains("if they are in dBµV", f.NextStep, StringComparison.Ordinal));
+            f => Assert.Contains("or their right unit if they are in dBµV", f.NextStep, StringComparison.Ordinal));
         Assert.Equal("lost-sign", result.Findings[0].Code);
     }
 
