@@ -58,7 +58,7 @@ public sealed record Finding
     /// <summary>
     /// Codes of the findings that stand against any preference: faults, and those that others mislead under; each once.
     /// </summary>
-    public static ImmutableArray<string> ToSettleFirst(ImmutableArray<Finding> findings) =>
+    internal static ImmutableArray<string> ToSettleFirst(ImmutableArray<Finding> findings) =>
         [.. findings.Where(f => f.Severity == Severity.Fault || f.Misleads).Select(f => f.Code).Distinct()];
 
     /// <summary>

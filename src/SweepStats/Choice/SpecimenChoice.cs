@@ -52,6 +52,6 @@ public sealed record SpecimenChoice
     /// wrongly may come out first, and so does one beside it last.
     /// </summary>
     /// <param name="findings">Their codes; where there are none, nothing is withheld.</param>
-    public SpecimenChoice Until(ImmutableArray<string> findings) => findings.IsEmpty ? this
+    internal SpecimenChoice Until(ImmutableArray<string> findings) => findings.IsEmpty ? this
         : this with { SettleFirst = findings, Dominated = [], Bands = [.. Bands.Select(b => b.Unranked())] };
 }
