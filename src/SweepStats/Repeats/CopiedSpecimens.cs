@@ -19,7 +19,7 @@ internal sealed record CopiedSpecimens(
     ImmutableArray<Sweep> Sweeps, ImmutableArray<SpecimenName> Specimens, double ApartDb, double UsualDb)
 {
     // A copy has about the mean of its original; whoever adds more to it does so on purpose.
-    private const double SameMeanDb = 1;
+    private const double SameMeanDb = 0.3;
 
     // Most pairs are told apart by so many points: of normal scatter they lie below three eighths less than once in 10^7.
     private const int FirstPoints = 32;
@@ -41,7 +41,10 @@ internal sealed record CopiedSpecimens(
         {
             for (int j = i + 1; j < sweeps.Length && sweeps[j].MeanDb - sweeps[i].MeanDb <= SameMeanDb; j++)
             {
-                found.AddRange(CopiedPair.Of(sweeps[i], sweeps[j]) is { } pair ? [pair] : []);
+                if (CopiedPair.Of(sweeps[i], sweeps[j]) is { } pair)
+                {
+                    found.Add(pair);
+                }
             }
         }
 
