@@ -86,8 +86,7 @@ internal sealed class LostSign : ICheck
     private static bool IsNegative(SweepBlock block, int sweep) => !block[sweep].ContainsAnyInRange(0, double.PositiveInfinity);
 
     private IEnumerable<Finding> Singles(Evidence seen, SweepBlock block) => Single(block).Select(sweep =>
-        Told(seen, new Kind(sweep.Role, sweep.Role == SweepRole.Covered ? SpecimenName.Of(sweep) : null,
-            Sample.Mean(sweep.Levels.AsSpan()), IsPositive: true, IsNegative: false) { Sweep = sweep.Name }, Severity.Fault) with
+        Told(seen, Kind.Of(sweep), Severity.Fault) with
         {
             Basis = "All levels of it are above zero, those of sweeps that repeat it below "
                 + $"({Amount.Count(block.SweepCount, "sweep", "sweeps")} in all); with the sign it comes within "
@@ -144,6 +143,11 @@ internal sealed class LostSign : ICheck
         public string? Sweep { get; init; }
 
         public double WithSignDb => IsPositive ? -LevelDb : LevelDb;
+
+        public static Kind Of(Sweep sweep) =>
+            new(sweep.Role, sweep.Role == SweepRole.Covered ? SpecimenName.Of(sweep) : null,
+                Sample.Mean(sweep.Levels.AsSpan()), IsPositive: true, IsNegative: false)
+            { Sweep = sweep.Name };
 
         public static Kind Of(SweepRole role, SpecimenName? specimen, SweepBlock block) =>
             new(role, specimen, Sample.Mean(block.Means().AsSpan()), block.LowestDb > 0, block.HighestDb < 0);
