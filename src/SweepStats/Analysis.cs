@@ -131,7 +131,8 @@ public static class Analysis
             Trend = TrendEstimator.Of(curves, aligned.Grid, campaign.Properties, plan, findings),
             ChoiceWhenAsked =
                 new(() => SpecimenRanker.Of(aligned, new(curves, specimens.Value), campaign.Properties,
-                    new(plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed), plan.Threads)),
+                    new(plan.Choice, plan.NamedBands, plan.Confidence, plan.Seed), plan.Threads)
+                    ?.Until(Finding.ToSettleFirst(findings))),
             Findings = findings,
             Checks = Checklist.Runs(evidence, findings),
             Verdict = verdict,

@@ -134,7 +134,7 @@ public sealed record AnalysisResult
     /// Whether lots may be called better than others: not under a fault, and not where something was found that other figures
     /// mislead under.
     /// </summary>
-    public bool MayPrefer => Verdict.Trust != Trust.Untrustworthy && !Findings.Any(f => f.Misleads);
+    public bool MayPrefer => Verdict.Trust != Trust.Untrustworthy && Finding.ToSettleFirst(Findings).IsEmpty;
 
     /// <summary>Every check of the list, and which of them could not be made.</summary>
     public required ImmutableArray<CheckRun> Checks { get; init; }

@@ -15,7 +15,9 @@ public static class ChoiceCsv
 
     /// <summary>
     /// First line, before the user's own columns. Band is empty for the whole analysed one; rank is empty for the yardstick, and
-    /// rank and group are where some candidate was never put back; the two limits of the probability of being the best differ
+    /// rank and group are where nobody may be ranked: not_ranked_because then says "never-put-back", or names the findings to
+    /// settle first, under which probabilities and dominated_by are empty too; the two limits of the probability of being the
+    /// best differ
     /// where some candidate is known from below only. Members of a group cannot be told from the best that no earlier group
     /// holds. Confidence is the level of the groups and of the intervals, which are two-sided (a single limit is the end of one
     /// whose other end is open), and the one-sided level of <c>at_least_db</c>.
@@ -23,7 +25,7 @@ public static class ChoiceCsv
     public const string Header =
         "band,start_hz,stop_hz,points,rank,lot,specimen,group,mean_db,mean_low_db,mean_high_db,at_least_db,capped_points,"
         + "probability_best_low,probability_best_high,"
-        + "below_yardstick_db,below_yardstick_low_db,below_yardstick_high_db,dominated_by,confidence";
+        + "below_yardstick_db,below_yardstick_low_db,below_yardstick_high_db,dominated_by,confidence,not_ranked_because";
 
     /// <summary>Writes the table; only its first line where there are no two candidates.</summary>
     public static void Write(AnalysisResult result, Stream to)
@@ -36,7 +38,7 @@ public static class ChoiceCsv
             var ranked = new RankedBand(result.Choice!, band, result.Plan.Confidence, own);
             foreach (RankedSpecimen specimen in band.Ranking)
             {
-                Row(rows, ranked, specimen, result.Choice!.NeverPutBack.IsEmpty ? specimen.Rank : null);
+                Row(rows, ranked, specimen, result.Choice!.MayRank ? specimen.Rank : null);
             }
 
             if (band.Yardstick is { } yardstick)
@@ -51,14 +53,14 @@ public static class ChoiceCsv
         rows.Text(of.Band.Name).Cell(ResultNumber.Exact(of.Band.Band.Start.Value))
             .Cell(ResultNumber.Exact(of.Band.Band.Stop.Value)).Cell(ResultNumber.Count(of.Band.PointCount));
         rows.Cell(ResultNumber.Count(rank)).Text(specimen.Name.Lot).Text(specimen.Name.Specimen)
-            .Cell(ResultNumber.Count(of.Choice.NeverPutBack.IsEmpty ? specimen.Group : null));
+            .Cell(ResultNumber.Count(of.Choice.MayRank ? specimen.Group : null));
         Figure(rows, specimen.MeanDb);
         rows.Cell(ResultNumber.Level(specimen.AtLeast?.Value)).Cell(ResultNumber.Count(specimen.CappedCount));
         rows.Cell(ResultNumber.Probability(specimen.ProbabilityBest?.Low))
             .Cell(ResultNumber.Probability(specimen.ProbabilityBest?.High));
         Figure(rows, specimen.BelowYardstickDb ?? default);
         rows.Text(of.Choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => d.By.ToString()).FirstOrDefault())
-            .Cell(ResultNumber.Exact(of.Level.Level));
+            .Cell(ResultNumber.Exact(of.Level.Level)).Text(string.Join(' ', of.Choice.NotRankedBecause));
         foreach (string column in of.Own)
         {
             SpecimenProperty? property =

@@ -18,10 +18,17 @@ public static class ChoiceJson
         ArgumentNullException.ThrowIfNull(choice);
         json.WriteNumber("confidence", confidence.Level);
         json.WriteString("repeats", choice.ByPlacement ? "placements" : "sweeps");
+        json.WriteStartArray("not_ranked_because");
+        foreach (string reason in choice.NotRankedBecause)
+        {
+            json.WriteStringValue(reason);
+        }
+
+        json.WriteEndArray();
         json.WriteStartArray("bands");
         foreach (BandRanking band in choice.Bands)
         {
-            Band(json, band, choice.NeverPutBack.IsEmpty);
+            Band(json, band, choice.MayRank);
         }
 
         json.WriteEndArray();
@@ -49,7 +56,7 @@ public static class ChoiceJson
         json.WriteEndArray();
     }
 
-    // Where some candidate was never put back nobody is ranked: the order is that of the values.
+    // Where nobody may be ranked the order is no ranking.
     private static void Band(Utf8JsonWriter json, BandRanking band, bool ranked)
     {
         json.WriteStartObject();

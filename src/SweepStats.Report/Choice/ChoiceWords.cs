@@ -1,5 +1,6 @@
 using SweepStats.Choice;
 using SweepStats.Report.Answer;
+using SweepStats.Report.Findings;
 using SweepStats.Report.Specimens;
 using SweepStats.Report.Text;
 using static SweepStats.Report.Text.Printed;
@@ -28,9 +29,15 @@ public static class ChoiceWords
     /// <summary>Why no winner is named, and what to do; null where one may be.</summary>
     internal static string? NoWinner(SpecimenChoice choice)
     {
-        if (choice.NeverPutBack.IsEmpty)
+        if (choice.MayRank)
         {
             return null;
+        }
+
+        if (!choice.SettleFirst.IsEmpty)
+        {
+            return $"Settle first what 'sweepstats check' tells: {Listed(
+                [.. choice.SettleFirst.Select(CheckWords.InPassing)], MostReasons)}. Until then no winner is named.";
         }
 
         string who = choice.ByPlacement ? $"{Listed([.. choice.NeverPutBack.Select(SpecimenLabel)], MostSpecimensNamed)} "
@@ -41,6 +48,9 @@ public static class ChoiceWords
     }
 
     internal const int MostRows = 60;
+
+    // More of them are a list that nobody reads.
+    private const int MostReasons = 2;
 
     /// <summary>The ranking on the console: the answer, then a table a band.</summary>
     /// <returns>Lines without line ends; nothing in them steers a terminal.</returns>
@@ -98,7 +108,7 @@ public static class ChoiceWords
         {
             yield return "No frequency of this band can be compared.";
         }
-        else if (first.Length == 0)
+        else if (first.Length == 0 && result.Choice!.SettleFirst.IsEmpty)
         {
             yield return NothingToldApart(result);
         }
@@ -112,10 +122,10 @@ public static class ChoiceWords
             yield return (first.Length, compared) switch
             {
                 (1, 1) => $"Only {SpecimenLabel(first[0].Name)} can be compared.",
-                (1, _) => $"{ComparedOnly(result, band, compared)}{SpecimenLabel(first[0].Name)} shields best ({level}).",
+                (1, _) => $"{ComparedOnly(band, compared)}{SpecimenLabel(first[0].Name)} shields best ({level}).",
                 var (some, all) when some == all =>
-                    $"{ComparedOnly(result, band, compared)}None of {Count(all, "specimen")} can be told from the best.",
-                _ => $"{ComparedOnly(result, band, compared)}{Plain(first.Length)} of {Count(compared, "specimen")} cannot be "
+                    $"{ComparedOnly(band, compared)}None of {Count(all, "specimen")} can be told from the best.",
+                _ => $"{ComparedOnly(band, compared)}{Plain(first.Length)} of {Count(compared, "specimen")} cannot be "
                     + $"told from the best ({level}): {Names(first)}.",
             };
             if (band.GroupCount > 1)
@@ -125,7 +135,7 @@ public static class ChoiceWords
             }
         }
 
-        RankedSpecimen[] open = [.. first.Where(r => r.Open && result.Choice!.NeverPutBack.IsEmpty)];
+        RankedSpecimen[] open = [.. first.Where(r => r.Open && result.Choice!.MayRank)];
         if (open.Length > 0)
         {
             string stays = open.Length == 1 ? "it stays" : "they stay";
@@ -135,11 +145,9 @@ public static class ChoiceWords
         }
     }
 
-    // What may not be relied on, and who is left out, stands before who is best.
-    private static string ComparedOnly(AnalysisResult result, BandRanking band, int compared) =>
-        (result.MayPrefer ? string.Empty : "At face value only: ")
-            + (compared < band.Ranking.Length ? $"{Count(band.Ranking.Length - compared, "specimen")} cannot be compared. "
-                : string.Empty);
+    // Who is left out stands before who is best.
+    private static string ComparedOnly(BandRanking band, int compared) => compared == band.Ranking.Length ? string.Empty
+        : $"{Count(band.Ranking.Length - compared, "specimen")} cannot be compared. ";
 
     // Bounds repeat without scattering: three sweeps of a bound show no chance either.
     internal static string NothingToldApart(AnalysisResult result) =>

@@ -48,7 +48,11 @@ internal static class RankingWords
             yield break;
         }
 
-        if (choice.Bands.Any(b => b.GroupCount > 0))
+        if (!choice.SettleFirst.IsEmpty)
+        {
+            yield return "The order of the table is no ranking.";
+        }
+        else if (choice.Bands.Any(b => b.GroupCount > 0))
         {
             yield return (ChoiceWords.NoWinner(choice) is null
                 ? "Ranked by group, and within it by the lower limit of the mean, which can be claimed. "

@@ -25,6 +25,7 @@ internal static class CheckWords
         ["near-copy"] = "Sweeps too alike to be two",
         ["wrong-kind"] = "Sweeps that read like those of another kind",
         ["lost-sign"] = "Levels without their minus sign",
+        ["wrong-unit"] = "Levels in another unit than is given",
         ["not-in-place"] = "A specimen that shields nothing, as if it was not in place",
         ["nothing-heard"] = "A specimen in the floor all over, as if the source was off",
         ["stray-placement"] = "A placement far from the others of its specimen",

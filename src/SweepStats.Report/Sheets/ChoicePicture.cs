@@ -24,7 +24,7 @@ internal static class ChoicePicture
 
     /// <summary>Whether one is drawn filled: it has a value and cannot be told from the best.</summary>
     public static bool Fills(SpecimenChoice choice, RankedSpecimen row) =>
-        choice.NeverPutBack.IsEmpty && row is { Group: 1, MeanDb.Value: not null };
+        choice.MayRank && row is { Group: 1, MeanDb.Value: not null };
 
     public static void Write(HtmlWriter html, SpecimenChoice choice, BandRanking band)
     {

@@ -152,7 +152,7 @@ internal static class SheetWords
 
     /// <summary>The candidates for a person who cannot see them.</summary>
     internal static string ChoiceShows(SpecimenChoice choice, BandRanking band) =>
-        $"Mean shielding, {(choice.NeverPutBack.IsEmpty ? "best first" : "no winner named")}: "
+        $"Mean shielding, {(choice.MayRank ? "best first" : "no winner named")}: "
             + $"{string.Join("; ", band.Ranking.Take(ChoicePicture.Most).Select(Candidate))}.";
 
     internal static string ChoiceKey(SpecimenChoice choice, BandRanking band)

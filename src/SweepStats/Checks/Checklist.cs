@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Statistics;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Checks;
 
@@ -13,6 +14,7 @@ public static class Checklist
         new DuplicateSweeps(),
         new NearCopy(),
         new LostSign(),
+        new WrongUnit(),
         new WrongKind(),
         new NotInPlace(),
         new NothingHeard(),
@@ -53,14 +55,28 @@ public static class Checklist
         new LinearityUntested(),
     ];
 
-    /// <summary>Findings of all checks, gravest first.</summary>
+    // What moves levels by a hundred times the power makes the range look short, and more range does not mend it (judgement, no
+    // source).
+    private const double FarDb = 20;
+    private static readonly string[] OfWrongLevels = ["lost-sign", "wrong-kind", "stray-placement", "settings-changed"];
+    private static readonly string[] OfRange = ["under-ranged", "capped"];
+
+    /// <summary>
+    /// Findings of all checks, gravest first. What is said of the range of levels that a fault calls wrong is left out.
+    /// </summary>
     /// <param name="seen">What the checks look at.</param>
     /// <param name="threads">Threads to use; each check stands alone, and the findings do not depend on it.</param>
     public static ImmutableArray<Finding> Inspect(Evidence seen, int threads = 1)
     {
         Finding[] Found(int check) => [.. All[check].Inspect(seen)];
-        return [.. SideBySide.Of(All.Length, threads, Found).SelectMany(f => f).OrderByDescending(finding => finding.Severity)];
+        Finding[] found = [.. SideBySide.Of(All.Length, threads, Found).SelectMany(f => f)];
+        return [.. found.Where(f => !OfRange.Contains(f.Code) || !WrongLevels(found, f.Specimen).Any())
+            .OrderByDescending(finding => finding.Severity)];
     }
+
+    private static IEnumerable<Finding> WrongLevels(IEnumerable<Finding> findings, SpecimenName? specimen) => findings.Where(f =>
+        f is { Severity: Severity.Fault, Size.Value: >= FarDb or <= -FarDb } && OfWrongLevels.Contains(f.Code)
+            && (f.Specimen is null || f.Specimen == specimen));
 
     /// <summary>Every check with the reason why it could not be made, where there is one; in order.</summary>
     /// <param name="seen">What the checks looked at.</param>
@@ -68,7 +84,15 @@ public static class Checklist
     public static ImmutableArray<CheckRun> Runs(Evidence seen, ImmutableArray<Finding> findings) =>
         [.. All.Select(check => Run(check, seen, findings))];
 
-    private static CheckRun Run(ICheck check, Evidence seen, ImmutableArray<Finding> findings) =>
-        findings.Any(f => f.Code == check.Code) ? new CheckRun(check.Code, null) { LeftBecause = check.UntestedBecause(seen) }
-            : new CheckRun(check.Code, check.UntestedBecause(seen));
+    private static CheckRun Run(ICheck check, Evidence seen, ImmutableArray<Finding> findings)
+    {
+        string? because = check.UntestedBecause(seen) ?? LeftTo(check, seen, findings);
+        return findings.Any(f => f.Code == check.Code) ? new CheckRun(check.Code, null) { LeftBecause = because }
+            : new CheckRun(check.Code, because);
+    }
+
+    private static string? LeftTo(ICheck check, Evidence seen, ImmutableArray<Finding> findings) =>
+        OfRange.Contains(check.Code)
+            && seen.Curves.SelectMany(c => WrongLevels(findings, c.Name)).FirstOrDefault() is { Code: var code }
+            ? $"levels are wrong first ({code})" : null;
 }

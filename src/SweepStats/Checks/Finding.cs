@@ -56,6 +56,12 @@ public sealed record Finding
     public bool Misleads { get; init; }
 
     /// <summary>
+    /// Codes of the findings that stand against any preference: faults, and those that others mislead under; each once.
+    /// </summary>
+    internal static ImmutableArray<string> ToSettleFirst(ImmutableArray<Finding> findings) =>
+        [.. findings.Where(f => f.Severity == Severity.Fault || f.Misleads).Select(f => f.Code).Distinct()];
+
+    /// <summary>
     /// Whether frequencies that may have been asked about were left out: what is met at the others is not met everywhere.
     /// </summary>
     public bool LeavesFrequenciesOut { get; init; }

@@ -10,7 +10,8 @@ namespace SweepStats.Checks;
 /// </summary>
 /// <remarks>
 /// Its own sweeps cannot tell which, so it is asked. How hard, others decide: specimens of one lot are of one cloth, and lots may
-/// truly differ. Where all of a lot read so, or others shield little, it is only said.
+/// truly differ. A lot that reads so as a whole is asked about where all others shield well; where others shield little it is
+/// only said.
 /// </remarks>
 internal sealed class NotInPlace : ICheck
 {
@@ -42,9 +43,12 @@ internal sealed class NotInPlace : ICheck
 
         var others = new Others(levels);
         Level[] doubtful = [.. open.Where(o => others.Of(o).Severity != Severity.Note)];
-        foreach (Level one in doubtful)
+        foreach (IGrouping<string, Level> lot in doubtful.GroupBy(d => d.Name.Lot))
         {
-            yield return Asked(one, others.Of(one));
+            foreach (Level[] asked in Whole(lot, levels) ? [[.. lot]] : lot.Select(one => new[] { one }))
+            {
+                yield return Asked(asked, others.Of(asked[0]));
+            }
         }
 
         if (open.Except(doubtful).ToArray() is { Length: > 0 } rest)
@@ -53,15 +57,23 @@ internal sealed class NotInPlace : ICheck
         }
     }
 
-    private Finding Asked(Level open, OtherLevels others) => Finding([open]) with
+    private static bool Whole(IGrouping<string, Level> lot, Level[] levels) =>
+        levels.Count(l => l.Name.Lot == lot.Key) is > 1 and var all && all == lot.Count();
+
+    private Finding Asked(Level[] open, OtherLevels others) => Finding(open) with
     {
         Severity = others.Severity,
         Size = new Decibels(others.MostDb),
         // Whatever it would shield.
         Bias = Bias.TooSmall,
         Misleads = true,
-        Message = $"{open.Name} reads like the reference, as if swept without it: {others.Told}. It stays in the result.",
-        NextStep = $"Look whether {open.Name} was in place; put it in place and sweep it again. {OrSaySo([open])}",
+        Message = open is [var one]
+            ? $"{one.Name} reads like the reference, as if swept without it: {others.Told}. It stays in the result."
+            : $"All {open.Length} specimens of lot {open[0].Name.Lot} read like the reference, as if swept without them: "
+                + $"{others.Told}. They stay in the result.",
+        NextStep = (open is [var only] ? $"Look whether {only.Name} was in place; put it in place and sweep it again. "
+            : $"Look whether the specimens of lot {open[0].Name.Lot} were in place; put them in place and sweep them again. ")
+            + OrSaySo(open),
     };
 
     private Finding Said(Level[] open, bool doOthersShield)
@@ -86,7 +98,7 @@ internal sealed class NotInPlace : ICheck
         Basis = $"Shielding of {Amount.Db(AlikeDb)} at most, or an interval that holds 0 dB, at "
             + $"{Amount.OutOf(open.Min(o => o.Alike), open[0].Seen)}{(open.Length == 1 ? string.Empty : " or more")}; told from "
             + $"{NearlyAll * 100:0} % on. It misleads where all others of its lot shield {Amount.Db(Others.SistersDb)} "
-            + $"or one of them {Amount.Db(Others.AnotherThingDb)}, and where it is alone in its lot "
+            + $"or one of them {Amount.Db(Others.AnotherThingDb)}, and where it is alone in its lot, or all of its lot read so, "
             + "and all other specimens shield as much as that.",
         NextStep = string.Empty,
     };
@@ -109,7 +121,9 @@ internal sealed class NotInPlace : ICheck
         // (judgement, no source).
         public const double SistersDb = 10, AnotherThingDb = 20;
 
-        private readonly Dictionary<string, OtherLevels> _ofLot = levels.GroupBy(l => l.Name.Lot).Where(lot => lot.Skip(1).Any())
+        // Who is alone, or in a lot that reads so as a whole, has only the other lots beside it.
+        private readonly Dictionary<string, OtherLevels> _ofLot = levels.GroupBy(l => l.Name.Lot)
+            .Where(lot => lot.Skip(1).Any() && !lot.All(l => l.IsOpen))
             .ToDictionary(lot => lot.Key, lot => InLot([.. lot.Where(l => !l.IsOpen)]));
 
         private readonly OtherLevels _ofLots = Apart([.. levels.Where(l => !l.IsOpen)]);

@@ -7,11 +7,12 @@ namespace SweepStats.Checks;
 
 /// <summary>
 /// A specimen that lies in the floor all over, where others of its lot let far more through: it shields far better, or nothing
-/// was sent.
+/// was sent. Where all specimens lie in the floor, nothing in the campaign shows that anything was.
 /// </summary>
 /// <remarks>
 /// Sweeps with the source off, or a cable loose, read as the best cloth of all, and their bounds lie above the truth. Its own
-/// sweeps cannot tell, so the others of its lot, which are of one cloth, decide whether it is asked.
+/// sweeps cannot tell, so the others of its lot, which are of one cloth, decide whether it is asked. Where none is heard, only a
+/// sweep of an opened specimen shows that the source was on: it is looked for among the covered sweeps that were left out.
 /// </remarks>
 internal sealed class NothingHeard : ICheck
 {
@@ -21,13 +22,38 @@ internal sealed class NothingHeard : ICheck
     // A hundred times the power: pieces of one cloth do not differ by it (judgement, no source).
     private const double AnotherThingDb = 20;
 
+    // Ten times the noise, as for a reference that stands clear of it.
+    private const double ClearDb = 10;
+
     public string Code => "nothing-heard";
 
     public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen)
         ?? (seen.Curves.GroupBy(c => c.Name.Lot).Any(lot => lot.Skip(1).Any()) ? null : "it takes two specimens of one lot");
 
-    public IEnumerable<Finding> Inspect(Evidence seen) =>
-        seen.Curves.GroupBy(c => c.Name.Lot).SelectMany(lot => InLot([.. lot.Select(Heard.Of)]));
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        Heard[] all = [.. seen.Curves.Select(Heard.Of)];
+        return all.Length > 0 && Array.TrueForAll(all, h => h.IsSilent) && !IsOpenedHeard(seen) ? [OfAll(all)]
+            : all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot]));
+    }
+
+    private static bool IsOpenedHeard(Evidence seen) => seen.Floor is { } floor && seen.Campaign.Excluded.Any(s =>
+        s.Role == SweepRole.Covered && s.Scale == seen.Campaign.Scale
+            && Sample.Mean(s.Levels.AsSpan()) - Sample.Mean(floor.LevelDb.AsSpan()) >= ClearDb);
+
+    private Finding OfAll(Heard[] all) => new()
+    {
+        Code = Code,
+        Severity = Severity.Warning,
+        Role = SweepRole.Covered,
+        Message = $"Nothing is heard behind {(all.Length == 1 ? all[0].Name.ToString() : $"any of {all.Length} specimens")}: all "
+            + "covered sweeps lie in the floor. So they read too with the source off, with a cable loose, or where the floor "
+            + "was taken with the source on.",
+        Basis = $"The floor hides {Amount.OutOf(all.Min(h => h.Hidden), all[0].Points)} or more of each; told from "
+            + $"{NearlyAll * 100:0} % on, unless a covered sweep that was left out stands {Amount.Db(ClearDb)} over the floor.",
+        NextStep = "Open a specimen and look that its level rises while the source is on. Keep that sweep among the covered "
+            + "ones, excluded in sweeps.csv because it was opened. If it does not rise, mend the path and sweep all again.",
+    };
 
     private IEnumerable<Finding> InLot(Heard[] lot)
     {

@@ -37,8 +37,9 @@ internal sealed class OverInput : ICheck
                     + $"dBm, the mean of {Amount.Count(seen.Campaign.Reference.SweepCount, "sweep", "sweeps")}, against a "
                     + $"stated maximum of {most:0.##} dBm."),
                 Bias = Checks.Bias.TooSmall,
-                NextStep = $"Put {Math.Ceiling(over):0} dB more attenuation before the receiver, or turn the source down, and "
-                    + "take all sweeps again.",
+                NextStep = WrongUnit.IsLikely(seen) ? WrongUnit.NextStep(seen)
+                    : $"Put {Math.Ceiling(over):0} dB more attenuation before the receiver, or turn the source down, and "
+                        + "take all sweeps again.",
             };
         }
     }

@@ -27,8 +27,13 @@ internal sealed class PlacementOff : ICheck
         seen.Campaign.Covered.Any(c => PlacementLevels.Of(c, seen.Floor) is not null) ? null
             : "no specimen has two placements that stand clear of the floor";
 
-    public IEnumerable<Finding> Inspect(Evidence seen) =>
-        StrayPlacements.Among(seen.Campaign, seen.Floor).Select(stray => Told(seen, stray));
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        // A sweep without its sign moves the placement that it is of.
+        SpecimenName[] without = [.. LostSign.Single(seen).Where(s => s.Role == SweepRole.Covered).Select(SpecimenName.Of)];
+        return StrayPlacements.Among(seen.Campaign, seen.Floor).Where(stray => !without.Contains(stray.Levels.Specimen))
+            .Select(stray => Told(seen, stray));
+    }
 
     private Finding Told(Evidence seen, StrayPlacement stray) => new()
     {

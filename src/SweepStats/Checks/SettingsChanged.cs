@@ -106,8 +106,8 @@ internal sealed class SettingsChanged : ICheck
                     Basis = string.Create(Amount.Print,
                         $"Mean over {under.Length} frequencies and {curve.SweepCount} sweeps {mean:0.00} dB under the floor; "
                             + $"chance allows {chance:0.00} dB (5 standard errors of the noise), drift {MoreThanDriftDb:0} dB."),
-                    NextStep = "Take the floor again with exactly the settings of the covered sweeps, or correct the "
-                        + "declared floor.",
+                    Misleads = true,
+                    NextStep = MistakenFloor.NextStep(seen),
                 };
             }
         }

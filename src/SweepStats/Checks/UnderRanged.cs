@@ -8,6 +8,9 @@ internal sealed class UnderRanged : ICheck
 {
     private const double LeastRiseDb = 10;
 
+    private const string AskedFirst = "Look first whether the source was off for the floor and on for the reference, since both "
+        + "read alike: if not, take them again. ";
+
     public string Code => "under-ranged";
 
     public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen);
@@ -40,14 +43,15 @@ internal sealed class UnderRanged : ICheck
                         + $"{Amount.Db(most)}, of what is asked: the requirement{Guard(seen)} with a margin of "
                         + $"{Amount.Db(seen.Margin.Value)}, or a reference {LeastRiseDb:0} dB over the floor.",
                 Basis = Basis(seen, curve),
-                NextStep = ExchangedPlate.IsLikely(seen) ? ExchangedPlate.NextStep
+                NextStep = (dead && MistakenFloor.IsReference(seen) ? AskedFirst : string.Empty)
+                    + (ExchangedPlate.IsLikely(seen) ? ExchangedPlate.NextStep
                     : dead && curve.Readings.All(r => r.Evidence.ReferenceDb < r.Evidence.FloorDb)
                     ? "Look whether floor and reference sweeps were exchanged: the floor lies above the reference. "
                         + "Give each its own role."
                     : AtMost(seen, curve).LeakageRules ? string.Create(Amount.Print,
                         $"To gain {most:0.0} dB, isolate by as much more: leakage, and not noise, ends the range. A narrower "
                             + $"bandwidth does not help.")
-                    : RangeRemedy.For(most, curve.Readings.Any(r => r.State == ShieldingState.Overloaded), Attenuation(seen)),
+                    : RangeRemedy.For(most, curve.Readings.Any(r => r.State == ShieldingState.Overloaded), Attenuation(seen))),
             };
         }
     }

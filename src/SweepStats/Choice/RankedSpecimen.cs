@@ -12,7 +12,9 @@ public sealed record RankedSpecimen
     /// <summary>Which specimen.</summary>
     public required SpecimenName Name { get; init; }
 
-    /// <summary>Place among the candidates by the lower limit of the mean, from 1; 0 for the yardstick.</summary>
+    /// <summary>
+    /// Place among the candidates by the lower limit of the mean, from 1; 0 for the yardstick, and where nobody may be ranked.
+    /// </summary>
     public int Rank { get; init; }
 
     /// <summary>Mean shielding over the compared part of the band, with the interval that can be claimed.</summary>
@@ -73,7 +75,8 @@ public sealed record BandRanking
     public int OverloadedLeftOut { get; init; }
 
     /// <summary>
-    /// The candidates by group, within one by the lower limit of their mean; those of which nothing is known come last.
+    /// The candidates by group, within one by the lower limit of their mean; those of which nothing is known come last. By lot
+    /// and name where nobody may be ranked.
     /// </summary>
     public required ImmutableArray<RankedSpecimen> Ranking { get; init; }
 
@@ -82,4 +85,10 @@ public sealed record BandRanking
 
     /// <summary>Groups there are; 0 where nothing repeats.</summary>
     public int GroupCount => Ranking.Max(r => r.Group) ?? 0;
+
+    /// <summary>The same figures by lot and name, with nobody before another.</summary>
+    internal BandRanking Unranked() => this with
+    {
+        Ranking = [.. Ranking.OrderBy(r => r.Name).Select(r => r with { Rank = 0, Group = null, ProbabilityBest = null })],
+    };
 }

@@ -28,9 +28,30 @@ public sealed record SpecimenChoice
     /// </summary>
     public ImmutableArray<SpecimenName> NeverPutBack { get; init; } = [];
 
+    /// <summary>Codes of findings that have to be settled first: who is best may only follow from them.</summary>
+    public ImmutableArray<string> SettleFirst { get; private init; } = [];
+
+    /// <summary>
+    /// Why nobody is ranked, in kebab case: the codes of <see cref="SettleFirst"/>, else "never-put-back"; empty where
+    /// candidates are ranked.
+    /// </summary>
+    public ImmutableArray<string> NotRankedBecause =>
+        !SettleFirst.IsEmpty ? SettleFirst : NeverPutBack.IsEmpty ? [] : ["never-put-back"];
+
+    /// <summary>Whether a rank, a group or a winner may be named.</summary>
+    public bool MayRank => NotRankedBecause.IsEmpty;
+
     /// <summary>What else is known of the specimens.</summary>
     public required ImmutableArray<SpecimenProperty> Properties { get; init; }
 
     /// <summary>Specimens with no reason to be chosen, by lot and name; empty where no property is weighed.</summary>
     public required ImmutableArray<DominatedSpecimen> Dominated { get; init; }
+
+    /// <summary>
+    /// The same without rank, group, probability and domination, until some findings are settled: a specimen that was swept
+    /// wrongly may come out first, and so does one beside it last.
+    /// </summary>
+    /// <param name="findings">Their codes; where there are none, nothing is withheld.</param>
+    internal SpecimenChoice Until(ImmutableArray<string> findings) => findings.IsEmpty ? this
+        : this with { SettleFirst = findings, Dominated = [], Bands = [.. Bands.Select(b => b.Unranked())] };
 }

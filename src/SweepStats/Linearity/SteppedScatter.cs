@@ -44,6 +44,25 @@ internal static class SteppedScatter
             .Select(l => LeastDb(l, reference, floor)).DefaultIfEmpty(0).Max();
     }
 
+    /// <summary>
+    /// Standard deviation of a reading in dB that the quietest specimen shows apart from noise; 0 where nothing shows it. No
+    /// measure of the reference: the cloth may move.
+    /// </summary>
+    public static double LeastOfCoveredDb(AlignedCampaign campaign, NoiseFloor? floor)
+    {
+        SweepBlock[] repeated = [.. campaign.Covered.Select(c => c.Block).Where(b => b.SweepCount >= FewestSweeps)];
+        if (floor is null || repeated.Length == 0 || campaign.Grid.Count < NearCopies.FewestPoints)
+        {
+            return 0;
+        }
+
+        SweepBlock quietest = repeated.MinBy(NearCopies.QuietestDb)!;
+        ImmutableArray<double> means = quietest.Means();
+        double seen = NearCopies.QuietestDb(quietest);
+        double noise = Enumerable.Range(0, means.Length).Average(f => NoiseOf(floor, means[f], f));
+        return noise <= MostNoise * seen * seen ? seen : 0;
+    }
+
     private static double LeastDb(SourceLevel level, double referenceDb, NoiseFloor? floor)
     {
         int[] places = [.. Enumerable.Range(0, level.Sweeps[0].Length).Where(f => floor is null || !floor.Ambient[f])];
@@ -62,6 +81,9 @@ internal static class SteppedScatter
     }
 
     // Mean variance of a reading in dB² that noise alone makes.
-    private static double Noise(SourceLevel level, NoiseFloor floor, int[] places) => places.Average(f =>
-        floor.Noise.Max(n => n.LogCumulants(n.SnrInDecibels(level.MeanAt(f) - floor.LevelDb[f])).Variance));
+    private static double Noise(SourceLevel level, NoiseFloor floor, int[] places) =>
+        places.Average(f => NoiseOf(floor, level.MeanAt(f), f));
+
+    private static double NoiseOf(NoiseFloor floor, double levelDb, int f) =>
+        floor.Noise.Max(n => n.LogCumulants(n.SnrInDecibels(levelDb - floor.LevelDb[f])).Variance);
 }

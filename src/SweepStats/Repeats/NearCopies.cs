@@ -16,6 +16,12 @@ internal enum NearCopiesBeside
 
     /// <summary>Linearity sweeps.</summary>
     LinearitySweeps,
+
+    /// <summary>Reference sweeps, beside covered ones.</summary>
+    ReferenceSweeps,
+
+    /// <summary>Covered sweeps, beside those of the reference: a cloth that moves scatters by itself.</summary>
+    CoveredSweeps,
 }
 
 /// <summary>Sweeps of one kind that differ by far less than sweeps of the campaign do. Immutable.</summary>
@@ -35,7 +41,7 @@ internal sealed record NearCopies(
     /// </remarks>
     public const double Share = 1.0 / 8;
 
-    /// <summary>The same where only sweeps of another level of the source show what is usual.</summary>
+    /// <summary>The same where only sweeps of another level show what is usual.</summary>
     public const double ShareOfSteps = 1.0 / 16;
 
     // Fewer frequencies scatter by little now and then: of twenty, one in eight comes by chance less than once in 10^12.
@@ -68,13 +74,26 @@ internal sealed record NearCopies(
 
         KindPairs[] covered = [.. campaign.Covered.Select(c => KindPairs.Of(c.Block, c.Name))];
         KindPairs reference = KindPairs.Of(campaign.Reference, null);
+        double leastOfCoveredDb = QuietestDb(campaign.Reference);
         return
         [
             .. campaign.Floor is { } floor ? OfFloor(KindPairs.Of(floor, null)) : [],
             .. OfReference(reference, leastOfReferenceDb),
-            .. covered.Zip(OfSameLevel(covered), In).SelectMany(found => found),
+            .. covered.Zip(OfSameLevel(covered), (kind, usual) => OfCovered(kind, usual, leastOfCoveredDb))
+                .SelectMany(found => found),
         ];
     }
+
+    /// <summary>
+    /// The reference, where all of its sweeps scatter by far less than covered ones do apart from noise: copies, or a cloth that
+    /// moves.
+    /// </summary>
+    /// <param name="campaign">Sweeps on their common grid.</param>
+    /// <param name="coveredDb">What a reading of the covered sweeps scatters by at least, apart from noise, in dB.</param>
+    public static NearCopies? QuietReference(AlignedCampaign campaign, double coveredDb) =>
+        campaign.Grid.Count < FewestPoints || campaign.Reference.SweepCount < 2 ? null
+            : OfAnotherLevel(KindPairs.Of(campaign.Reference, null), coveredDb, NearCopiesBeside.CoveredSweeps)
+                .SingleOrDefault(alike => alike.Sweeps.Length == campaign.Reference.SweepCount);
 
     // Specimens mostly read about as high, and then all are held against the same pairs: those are sorted once.
     private static IEnumerable<UsualPairs> OfSameLevel(KindPairs[] kinds)
@@ -116,12 +135,28 @@ internal sealed record NearCopies(
     }
 
     // Where all of them are alike, only sweeps of another level of the source show it.
-    private static NearCopies[] OfReference(KindPairs reference, double leastDb)
+    private static NearCopies[] OfReference(KindPairs reference, double leastDb) =>
+        In(reference, UsualPairs.Of([reference])).ToArray() is { Length: > 0 } found ? found
+            : OfAnotherLevel(reference, leastDb, NearCopiesBeside.LinearitySweeps);
+
+    // Where all are alike, only the reference shows it: what source and receiver scatter in proportion is in both.
+    private static NearCopies[] OfCovered(KindPairs kind, UsualPairs usual, double leastDb) =>
+        In(kind, usual).ToArray() is { Length: > 0 } found ? found
+            : OfAnotherLevel(kind, leastDb, NearCopiesBeside.ReferenceSweeps);
+
+    private static NearCopies[] OfAnotherLevel(KindPairs kind, double leastDb, NearCopiesBeside beside) =>
+        leastDb >= kind.StepDb && kind.Below(ShareOfSteps * leastDb) is { Length: > 0 } alike
+            ? [kind.Told(alike, leastDb, beside)] : [];
+
+    /// <summary>
+    /// What a reading scatters by in the quietest pair of sweeps that follow each other, in dB; 0 of a single sweep. Two
+    /// frequencies at least.
+    /// </summary>
+    /// <remarks>By the middle of the steps, so that no restless sweep and no transmitter makes others look too quiet.</remarks>
+    public static double QuietestDb(SweepBlock block)
     {
-        NearCopies[] found = [.. In(reference, UsualPairs.Of([reference]))];
-        bool tells = found.Length == 0 && leastDb >= reference.StepDb;
-        return !tells || reference.Below(ShareOfSteps * leastDb) is not { Length: > 0 } alike ? found
-            : [reference.Told(alike, leastDb, NearCopiesBeside.LinearitySweeps)];
+        double Beside(int sweep) => PairScatter.Middle(block[sweep], block[sweep + 1]);
+        return Enumerable.Range(0, block.SweepCount - 1).Select(Beside).DefaultIfEmpty(0).Min();
     }
 
     // Noise is as different from sweep to sweep as it is from frequency to frequency, or more, where the points share some of it.

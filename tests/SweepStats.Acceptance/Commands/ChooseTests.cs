@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using SweepStats.Acceptance.Files;
 using Xunit;
@@ -137,6 +138,41 @@ public sealed class ChooseTests : IDisposable
         Assert.Contains("Only bounds are known, and bounds do not scatter", output, StringComparison.Ordinal);
     }
 
+    // The reference saved as a specimen's sweeps: whatever is ranked then may be wrong.
+    [Fact]
+    public void UnderAFindingThatMisleadsNobodyIsRankedAndTheFilesSayWhy()
+    {
+        string folder = Rehearsed("c", "--specimens", "3", "--placements", "3", "--sweeps", "2", "--placement-spread", "0.3");
+        string ranked = Shell.Run("choose", folder).Out;
+        Assert.Contains("cannot be told from the best", ranked, StringComparison.Ordinal);
+        AddToLevels(Path.Combine(folder, "covered", "A", "A02"), 40);
+        File.AppendAllText(Path.Combine(folder, "campaign.toml"), "\n[choice]\nyardstick = \"C/C03\"\n");
+
+        string output = Shell.Run("choose", folder).Out;
+        Assert.Contains("Settle first what 'sweepstats check' tells: a specimen that shields nothing, as if it was not in place. "
+            + "Until then no winner is named.", output, StringComparison.Ordinal);
+        foreach (string claim in new[] { "best (95 %)", "groups:", "no better than", "No better than", "%  " })
+        {
+            Assert.DoesNotContain(claim, output, StringComparison.Ordinal);
+        }
+
+        using var json = JsonDocument.Parse(Shell.Run("choose", folder, "--format", "json").Out);
+        Assert.Equal(["not-in-place"],
+            json.RootElement.GetProperty("not_ranked_because").EnumerateArray().Select(c => c.GetString()));
+        Assert.All(json.RootElement.GetProperty("bands")[0].GetProperty("ranking").EnumerateArray(), r => Assert.All(
+            ["rank", "group", "probability_best_low", "probability_best_high"],
+            name => Assert.Equal(JsonValueKind.Null, r.GetProperty(name).ValueKind)));
+
+        string report = Path.Combine(_scratch.Path, "report");
+        Assert.Equal(0, Shell.Run("run", folder, "--out", report, "--charts", "none").Code);
+        string[] rows = File.ReadAllLines(Path.Combine(report, "choice.csv"));
+        string[] columns = rows[0].Split(',');
+        string Cell(string row, string column) => row.Split(',')[Array.IndexOf(columns, column)];
+        Assert.All(rows.Skip(1), row => Assert.Equal(("", "", "", "", "not-in-place"),
+            (Cell(row, "rank"), Cell(row, "group"), Cell(row, "probability_best_high"), Cell(row, "dominated_by"),
+                Cell(row, "not_ranked_because"))));
+    }
+
     [Fact]
     public void GateAndQuietDoAsElsewhere()
     {
@@ -153,6 +189,18 @@ public sealed class ChooseTests : IDisposable
         Assert.True(code == 0, error);
         return folder;
     }
+
+    private static void AddToLevels(string folder, double decibels)
+    {
+        foreach (string file in Directory.EnumerateFiles(folder, "*.csv", SearchOption.AllDirectories))
+        {
+            File.WriteAllLines(file, File.ReadAllLines(file).Select(line => Added(line, decibels)));
+        }
+    }
+
+    private static string Added(string row, double decibels) =>
+        row.Split(',') is [var frequency, var level] && double.TryParse(level, CultureInfo.InvariantCulture, out double db)
+            ? string.Create(CultureInfo.InvariantCulture, $"{frequency},{db + decibels}") : row;
 
     private static double Part(JsonElement specimen, string figure, string part) =>
         specimen.GetProperty(figure).GetProperty(part).GetDouble();

@@ -26,7 +26,7 @@ public sealed class LotAndChoiceFiles
     private const string ChoiceHeader =
         "band,start_hz,stop_hz,points,rank,lot,specimen,group,mean_db,mean_low_db,mean_high_db,at_least_db,capped_points,"
         + "probability_best_low,probability_best_high,"
-        + "below_yardstick_db,below_yardstick_low_db,below_yardstick_high_db,dominated_by,confidence";
+        + "below_yardstick_db,below_yardstick_low_db,below_yardstick_high_db,dominated_by,confidence,not_ranked_because";
 
     [Fact]
     public void ARunWritesARowForEachLotAndSpecimenOfEachBand()

@@ -119,6 +119,8 @@ internal static class BenchSteps
         Taken three = Taken.With(ofThree);
         yield return new("lost-sign", "an export without signs", Severity.Fault, "minus sign again",
             three.But(s => s is { Specimen: "A02" } ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s), three);
+        yield return new("wrong-unit", "a reference in dBµV that is called dBm", Severity.Warning, "are in dBm",
+            three.But(s => s.Role == SweepRole.Reference ? s.Shifted(106.99) : s), three);
         yield return new("not-in-place", "a specimen that was forgotten", Severity.Fault, "put it in place and sweep it again",
             three.But(s => s is { Specimen: "A02" } ? s.Shifted(40) : s), three);
         ILookup<string, Sweep> silent =
@@ -231,7 +233,7 @@ internal static class BenchSteps
         Taken deep = Taken.With(Plan with { ShieldingStartDb = 100, ShieldingStopDb = 100 });
         yield return new("floor-moved", "noise that rose after the floor was taken", Severity.Warning,
             "before and after the specimens", Once(deep.But(s => s.Role == SweepRole.Floor ? s.Shifted(-2.5) : s)), deep);
-        Taken hiddenDeep = Taken.With(Long with { ShieldingStartDb = 95, ShieldingStopDb = 95 }, Asking(35));
+        Taken hiddenDeep = Taken.With(Long with { ShieldingStartDb = 55, ShieldingStopDb = 110 }, Asking(35));
         yield return new("foreign-floor", "a floor taken with less gain", Severity.Warning, "settings of the covered sweeps",
             hiddenDeep.But(s => s.Role == SweepRole.Floor ? s.Shifted(-20) : s), hiddenDeep);
         Sweep[] raised = [.. deep.Campaign.Sweeps.Where(s => s.Role == SweepRole.Floor).Where((_, j) => j is 1 or 3)];

@@ -1,4 +1,6 @@
+using SweepStats.Bands;
 using SweepStats.Checks;
+using SweepStats.Quantities;
 using SweepStats.Rehearsal;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
@@ -43,6 +45,29 @@ public sealed class LostSignTests
         Assert.Equal(
             named.Split(' ', '|').Where(w => w != "the"), told
                 .Select(f => f.Specimen?.ToString() ?? f.Role!.Value.ToString().ToLowerInvariant()));
+    }
+
+    // One file of several: the mean of the kind hides it, and the range seems to be what is wrong.
+    [Theory]
+    [InlineData(SweepRole.Floor)]
+    [InlineData(SweepRole.Reference)]
+    [InlineData(SweepRole.Covered)]
+    public void ASingleFileIsNamedAndNothingIsSaidOfTheRange(SweepRole role)
+    {
+        AnalysisPlan asking = new() { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(60)) };
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            Taken drawn = Taken.With(Plan with { Seed = seed, Placements = 2 }, asking);
+            Sweep one = drawn.First(role);
+            AnalysisResult result = drawn.But(s => s == one ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s).Analysed();
+            Finding told = Assert.Single(result.Findings, f => f.Code == "lost-sign");
+            Assert.Equal((result.Findings[0], Severity.Fault, one.Name, true),
+                (told, told.Severity, told.Sweep, told.Misleads));
+            Assert.StartsWith($"Give the levels of {one.Name} their minus sign again, as the display showed them, or take",
+                told.NextStep, StringComparison.Ordinal);
+            Assert.DoesNotContain(result.Findings, f => (f.Code is "under-ranged" or "capped" or "stray-placement")
+                && (f.Specimen is null || role != SweepRole.Covered || f.Specimen == SpecimenName.Of(one)));
+        }
     }
 
     // 30 dBm and not −30 dBm: all is in order but the height.

@@ -126,6 +126,94 @@ public sealed class NearCopyTests
             f => f.Code == "near-copy");
     }
 
+    // The same sweeps, or one of them, given out for another specimen; single sweeps are held against the reference.
+    [Theory]
+    [InlineData(3, 2, false)]
+    [InlineData(3, 2, true)]
+    [InlineData(0, 1, false)]
+    [InlineData(0, 5, true)]
+    public void ASpecimenMadeFromAnotherIsAFault(int placements, int sweeps, bool fromOne)
+    {
+        RehearsalPlan plan = Plan with { Placements = placements, CoveredSweeps = sweeps, SpecimensPerLot = 3, Points = 41 };
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            Taken drawn = Taken.With(plan with { Seed = seed, SpecimenDeviationDb = 1 });
+            ILookup<string?, Sweep> ofA01 = drawn.Campaign.Sweeps.Where(s => s.Specimen == "A01").ToLookup(s => s.Placement);
+            int place = 0;
+            Sweep Original(Sweep s) => fromOne ? drawn.First(SweepRole.Covered)
+                : ofA01[s.Placement].ElementAt(place % ofA01[s.Placement].Count());
+            AnalysisResult result = drawn.But(s => s.Specimen == "A02"
+                ? s.As(levels: Made(Original(s), ++place, 0.01, 0.002)) : s).Analysed();
+            Finding told = result.Findings[0];
+            Assert.Equal(("near-copy", Severity.Fault, true), (told.Code, told.Severity, told.Misleads));
+            Assert.Contains("covered sweeps of A/A01, A/A02 are nearly copies of another specimen's", told.Message,
+                StringComparison.Ordinal);
+            Assert.False(result.MayPrefer);
+        }
+    }
+
+    // One trace saved five times: its own pairs show nothing else, the reference does.
+    [Fact]
+    public void AllSweepsMadeFromOneAreToldByTheReference()
+    {
+        Taken drawn = Taken.With(Plan);
+        Sweep first = drawn.First(SweepRole.Covered);
+        int place = 0;
+        Finding told = Assert.Single(
+            drawn.But(s => s.Role == SweepRole.Covered ? s.As(levels: Made(first, place++, 0.005, 0)) : s).Analysed().Findings,
+            f => f.Code == "near-copy");
+        Assert.Contains("between reference sweeps by 0.", told.Message, StringComparison.Ordinal);
+        Assert.Equal((Severity.Warning, true), (told.Severity, told.Misleads));
+    }
+
+    // Pieces of one cloth, steady or in the wind, near the floor or far over it, averaged or not.
+    [Theory]
+    [InlineData(0.2, 0, 40, 0)]
+    [InlineData(0.02, 0, 40, 0.3)]
+    [InlineData(0.02, 0.01, 65, 0)]
+    [InlineData(0.005, 0.1, 20, 0)]
+    [InlineData(0.2, 0, 100, 0.05)]
+    public void PiecesOfOneClothAreLeftAlone(double scatterDb, double stepDb, double shieldingDb, double windDb)
+    {
+        RehearsalPlan plan = Plan with
+        {
+            ScatterDb = scatterDb,
+            QuantisationDb = stepDb,
+            ShieldingStartDb = shieldingDb,
+            ShieldingStopDb = shieldingDb,
+            Lots = 2,
+            SpecimensPerLot = 4,
+            Placements = 2,
+            CoveredSweeps = 2,
+        };
+        foreach (ulong seed in Draws.Seeds(40))
+        {
+            var random = new RandomSource(seed);
+            Taken still = Taken.With(plan with { Seed = seed });
+            Taken taken = still.But(s => s.Specimen is "A01" or "B02"
+                ? s.As(levels: [.. s.Levels.Select(l => l + (windDb * random.Normal()))]) : s);
+            Assert.DoesNotContain(taken.Analysed().Findings, f => f.Code == "near-copy");
+        }
+    }
+
+    // Without linearity sweeps nothing tells copies from a cloth that moves: it is said, and nobody is accused.
+    [Theory]
+    [InlineData(0.005, 0)]
+    [InlineData(0.2, 0.005)]
+    public void AReferenceFarQuieterThanTheClothIsSaidWhereNothingTells(double scatterDb, double copiesDb)
+    {
+        Taken drawn = Taken.With(Plan with { ScatterDb = scatterDb, CoveredSweeps = 5, Placements = 0 });
+        var random = new RandomSource(2);
+        Sweep first = drawn.First(SweepRole.Reference);
+        int place = 0;
+        AnalysisResult result = drawn.But(s => s.Role == SweepRole.Covered && copiesDb == 0
+            ? s.As(levels: [.. s.Levels.Select(l => l + (0.3 * random.Normal()))])
+            : s.Role == SweepRole.Reference && copiesDb > 0 ? s.As(levels: Made(first, place++, copiesDb, 0)) : s).Analysed();
+        Finding said = Assert.Single(result.Findings, f => f.Code == "near-copy");
+        Assert.Equal((Severity.Note, false, null), (said.Severity, said.Misleads, said.Bias));
+        Assert.Contains("Nothing here tells whether the cloth moves", said.Message, StringComparison.Ordinal);
+    }
+
     private static System.Collections.Immutable.ImmutableArray<double> Made(Sweep first, int place, double jitterDb,
         double offsetDb)
     {

@@ -73,7 +73,8 @@ public sealed class NotInPlaceTests
     [InlineData(2, 3, 40, "A", "A01", Severity.Fault)]
     [InlineData(2, 3, 14, "A", "A01", Severity.Warning)]
     [InlineData(2, 3, 6, "A", "A01", Severity.Note)]
-    [InlineData(2, 3, 40, "A", null, Severity.Note)]
+    [InlineData(2, 3, 40, "A", null, Severity.Warning)]
+    [InlineData(2, 3, 14, "A", null, Severity.Note)]
     [InlineData(3, 1, 40, "B", null, Severity.Warning)]
     [InlineData(3, 1, 14, "B", null, Severity.Note)]
     [InlineData(1, 1, 40, "A", null, Severity.Note)]
@@ -151,11 +152,30 @@ public sealed class NotInPlaceTests
         return IsAccused(Analysis.Run(without, drawn.Stated));
     }));
 
-    // A cloth of one lot that shields nothing beside lots that shield well.
+    // A whole lot that was forgotten: one question, and named as one that shields nothing it is none.
+    [Fact]
+    public void ALotThatReadsLikeTheReferenceIsAskedAboutAsAWhole()
+    {
+        AnalysisResult result = Without(Plan, 0, s => s.Lot == "B");
+        Finding told = Assert.Single(result.Findings, f => f.Code == "not-in-place");
+        Assert.Equal((result.Findings[0], Severity.Warning, null, false),
+            (told, told.Severity, told.Specimen, result.MayPrefer));
+        Assert.StartsWith("All 3 specimens of lot B read like the reference, as if swept without them: 3 others shield ",
+            told.Message, StringComparison.Ordinal);
+        Assert.StartsWith("Look whether the specimens of lot B were in place; put them in place and sweep them again.",
+            told.NextStep, StringComparison.Ordinal);
+        Taken nothing = Taken.With(Plan).But(s => s is { Role: SweepRole.Covered, Lot: "B" } ? s.Shifted(40) : s);
+        Assert.DoesNotContain(Analysis.Run(nothing.Campaign, nothing.Stated with
+        {
+            ShieldNothing = [new("B", "B01"), new("B", "B02"), new("B", "B03")],
+        }).Findings, f => f.Code == "not-in-place");
+    }
+
+    // A cloth of one lot that shields little beside lots that shield well.
     [Theory]
-    [InlineData(0)]
-    [InlineData(1.5)]
-    [InlineData(3)]
+    [InlineData(4)]
+    [InlineData(6)]
+    [InlineData(10)]
     public void ALotThatTrulyDiffersIsNotAccused(double poorDb) => Assert.Equal(0, Draws.Seeds(60).Count(seed => IsAccused(
         Taken.With(Plan with { Points = 21, Seed = seed })
             .But(s => s is { Role: SweepRole.Covered, Lot: "B" } ? s.Shifted(40 - poorDb) : s).Analysed())));

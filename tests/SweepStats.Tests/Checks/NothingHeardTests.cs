@@ -62,6 +62,47 @@ public sealed class NothingHeardTests
             ShieldingStartDb = shieldingDb,
             ShieldingStopDb = shieldingDb,
             SpecimenDeviationDb = deviationDb,
+        }).Findings.Any(f => f is { Code: "nothing-heard", Specimen: not null })));
+
+    // The source off, a cable loose, or the best of cloths: the campaign cannot tell, and says how to find out.
+    [Theory]
+    [InlineData(2, 3)]
+    [InlineData(1, 1)]
+    public void WhereNothingIsHeardAtAllItIsAskedBeforeMoreRangeIs(int lots, int specimens)
+    {
+        RehearsalPlan plan = Plan with { Lots = lots, SpecimensPerLot = specimens };
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            AnalysisResult result = WithoutSource(plan with { Seed = seed }, _ => true);
+            Finding told = Assert.Single(result.Findings, f => f.Code == "nothing-heard");
+            Assert.Equal((result.Findings[0], Severity.Warning, null), (told, told.Severity, told.Specimen));
+            Assert.StartsWith("Open a specimen and look that its level rises", told.NextStep, StringComparison.Ordinal);
+            Assert.NotEqual(Trust.Trustworthy, result.Verdict.Trust);
+        }
+    }
+
+    // A sweep of the opened specimen that was left out for that shows that the source was heard; one of nothing does not.
+    [Theory]
+    [InlineData(50, false)]
+    [InlineData(0, true)]
+    public void AnOpenedSpecimenThatIsHeardSettlesIt(double raisedDb, bool isAsked)
+    {
+        Taken silent = Taken.With(Plan with { ShieldingStartDb = 150, ShieldingStopDb = 150 });
+        Sweep opened = silent.First(SweepRole.Covered).Shifted(raisedDb).As(name: "covered/opened.csv", excluded: "opened");
+        Assert.Equal(isAsked, silent.And(opened).Analysed().Findings.Any(f => f.Code == "nothing-heard"));
+    }
+
+    [Theory]
+    [InlineData(60, 75)]
+    [InlineData(40, 120)]
+    [InlineData(30, 65)]
+    public void ClothThatIsHeardSomewhereIsLeftAlone(double startDb, double stopDb) =>
+        Assert.Equal(0, Draws.Seeds(60).Count(seed => Rehearsed.Analysed(Plan with
+        {
+            Points = 21,
+            Seed = seed,
+            ShieldingStartDb = startDb,
+            ShieldingStopDb = stopDb,
         }).Findings.Any(f => f.Code == "nothing-heard")));
 
     [Fact]

@@ -57,6 +57,24 @@ public sealed class PlacementOffTests
             StringComparison.Ordinal);
     }
 
+    // Its interval reaches below the floor; no range mends that.
+    [Fact]
+    public void NothingIsSaidOfTheRangeOfASpecimenWithAPlacementWithoutIt()
+    {
+        AnalysisPlan asking = new()
+        {
+            Averaging = Averaging.Power,
+            Requirement = SweepStats.Bands.Requirement.Constant(new SweepStats.Quantities.Decibels(60)),
+        };
+        Taken drawn = Taken.With(Plan, asking);
+        AnalysisResult result = drawn
+            .But(s => s is { Specimen: "A02", Placement: "p2" } ? s.Shifted(40) : s).Analysed();
+        Assert.Equal(("stray-placement", Severity.Fault), (result.Findings[0].Code, result.Findings[0].Severity));
+        Assert.DoesNotContain(result.Findings, f => f.Code is "under-ranged" or "capped");
+        Assert.Equal("levels are wrong first (stray-placement)",
+            result.Checks.Single(c => c.Code == "under-ranged").UntestedBecause);
+    }
+
     // A cover that is capped at the floor in two placements: what was read there, and not a bound, is what the third is held
     // against.
     [Fact]

@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using SweepStats.Alignment;
+using SweepStats.Statistics;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Repeats;
+
+/// <summary>Covered sweeps of different specimens that differ by far less than sweeps of one specimen do. Immutable.</summary>
+/// <remarks>
+/// Two sweeps of their own differ by what either of them scatters by, over √2 at least, and by what the specimens differ by. So
+/// an eighth of the larger scatter of the two specimens is no chance; where neither was swept twice, or what was is alike too, a
+/// sixteenth of what the reference scatters by at least. Copies that agree at every point are told as such.
+/// </remarks>
+/// <param name="Sweeps">The sweeps in order, two at least.</param>
+/// <param name="Specimens">The specimens they are given out for, in order.</param>
+/// <param name="ApartDb">The largest scatter of a reading between two that are alike, in dB.</param>
+/// <param name="UsualDb">The least that is usual for one of them, in dB.</param>
+internal sealed record CopiedSpecimens(
+    ImmutableArray<Sweep> Sweeps, ImmutableArray<SpecimenName> Specimens, double ApartDb, double UsualDb)
+{
+    // A copy has about the mean of its original; whoever adds more to it does so on purpose.
+    private const double SameMeanDb = 0.3;
+
+    // Most pairs are told apart by so many points: of normal scatter they lie below three eighths less than once in 10^7.
+    private const int FirstPoints = 32;
+    private const double OfFirstPoints = 3;
+
+    /// <summary>The copies; null where there are none.</summary>
+    public static CopiedSpecimens? Among(AlignedCampaign campaign)
+    {
+        if (campaign.Grid.Count < NearCopies.FewestPoints || campaign.Covered.Length < 2)
+        {
+            return null;
+        }
+
+        double referenceDb = NearCopies.QuietestDb(campaign.Reference);
+        OwnScatter[] own = [.. campaign.Covered.Select(c => OwnScatter.Of(c, referenceDb))];
+        CoveredSweep[] sweeps = [.. own.SelectMany(CoveredSweep.Of).OrderBy(s => s.MeanDb)];
+        List<CopiedPair> found = [];
+        for (int i = 0; i < sweeps.Length; i++)
+        {
+            for (int j = i + 1; j < sweeps.Length && sweeps[j].MeanDb - sweeps[i].MeanDb <= SameMeanDb; j++)
+            {
+                if (CopiedPair.Of(sweeps[i], sweeps[j]) is { } pair)
+                {
+                    found.Add(pair);
+                }
+            }
+        }
+
+        return found.Count == 0 ? null : Told(campaign, found);
+    }
+
+    private static CopiedSpecimens Told(AlignedCampaign campaign, List<CopiedPair> pairs)
+    {
+        HashSet<Sweep> alike = [.. pairs.SelectMany(p => new[] { p.One.Sweep, p.Other.Sweep })];
+        ImmutableArray<Sweep> sweeps = [.. campaign.Covered.SelectMany(c => c.Block.Sweeps).Where(alike.Contains)];
+        return new CopiedSpecimens(sweeps, [.. sweeps.Select(SpecimenName.Of).Distinct()], pairs.Max(p => p.ApartDb),
+            pairs.Min(p => p.UsualDb));
+    }
+
+    /// <summary>A specimen and what its own sweeps scatter by.</summary>
+    /// <param name="Specimen">The specimen.</param>
+    /// <param name="UsualDb">Median scatter of a reading between sweeps of one placement in dB; 0 where none repeat.</param>
+    /// <param name="LeastDb">The least that reference sweeps show, in dB.</param>
+    private sealed record OwnScatter(SpecimenBlock Specimen, double UsualDb, double LeastDb)
+    {
+        public static OwnScatter Of(SpecimenBlock specimen, double leastDb)
+        {
+            SweepBlock block = specimen.Block;
+            double[] pairs = [.. Enumerable.Range(1, block.SweepCount - 1)
+                .Where(j => block.Sweeps[j].Placement == block.Sweeps[j - 1].Placement)
+                .Select(j => PairScatter.Of(block[j], block[j - 1]))];
+            return new OwnScatter(specimen, pairs.Length == 0 ? 0 : Sample.Median(pairs), leastDb);
+        }
+    }
+
+    /// <summary>One covered sweep.</summary>
+    private sealed record CoveredSweep(OwnScatter Own, int Place, double MeanDb)
+    {
+        public Sweep Sweep => Own.Specimen.Block.Sweeps[Place];
+
+        public ReadOnlySpan<double> Levels => Own.Specimen.Block[Place];
+
+        public static IEnumerable<CoveredSweep> Of(OwnScatter own) => Enumerable.Range(0, own.Specimen.Block.SweepCount)
+            .Select(j => new CoveredSweep(own, j, Sample.Mean(own.Specimen.Block[j])));
+    }
+
+    /// <summary>Two sweeps that are alike.</summary>
+    private sealed record CopiedPair(CoveredSweep One, CoveredSweep Other, double ApartDb, double UsualDb)
+    {
+        public static CopiedPair? Of(CoveredSweep one, CoveredSweep other)
+        {
+            if (one.Own.Specimen == other.Own.Specimen)
+            {
+                return null;
+            }
+
+            double ownDb = Math.Max(one.Own.UsualDb, other.Own.UsualDb), leastDb = one.Own.LeastDb;
+            double limit = Math.Max(NearCopies.Share * ownDb, NearCopies.ShareOfSteps * leastDb);
+            double stepDb = Math.Max(one.Own.Specimen.Block.StepDb, other.Own.Specimen.Block.StepDb);
+            int first = Math.Min(FirstPoints, one.Levels.Length);
+            return Math.Max(ownDb, leastDb) >= stepDb
+                && PairScatter.Of(one.Levels[..first], other.Levels[..first]) < OfFirstPoints * limit
+                && PairScatter.Of(one.Levels, other.Levels) is var apart && apart < limit
+                && !one.Levels.SequenceEqual(other.Levels)
+                ? new CopiedPair(one, other, apart, Math.Max(ownDb, leastDb)) : null;
+        }
+    }
+}

@@ -1,0 +1,69 @@
+using SweepStats.Checks;
+using SweepStats.Rehearsal;
+using SweepStats.Verdicts;
+using Xunit;
+
+namespace SweepStats.Tests.Checks;
+
+public sealed class WrongUnitTests
+{
+    // 50 Ω: 1 mW is 224 mV, 10·lg(10⁻³ W · 50 Ω / 10⁻¹² V²) = 106.99 dB over 1 µV.
+    private const double MicrovoltsDb = 106.99;
+
+    private static readonly RehearsalPlan Plan = Rehearsed.Plan with { SpecimensPerLot = 2, Lots = 2, CoveredSweeps = 3 };
+
+    [Theory]
+    [InlineData("reference", "the reference")]
+    [InlineData("reference covered", "the reference and 4 specimens")]
+    [InlineData("reference covered floor", "the reference and 4 specimens")]
+    public void WhatIsInMicrovoltsIsAskedAboutFirstAndNothingIsPreferred(string wrong, string named)
+    {
+        AnalysisResult result = InMicrovolts(wrong).Analysed();
+        Finding told = result.Findings[0];
+        Assert.Equal(("wrong-unit", Severity.Warning, true), (told.Code, told.Severity, told.Misleads));
+        Assert.StartsWith($"The unit of {named} looks wrong: ", told.Message, StringComparison.Ordinal);
+        Assert.StartsWith($"Look whether the levels of {named} are in dBm: ", told.NextStep, StringComparison.Ordinal);
+        Assert.Equal((false, Trust.Limited), (result.MayPrefer, result.Verdict.Trust));
+    }
+
+    // −70 dBm written as 37 looks like 37 dBm without its sign as well: one question, which names both.
+    [Fact]
+    public void WhereTheSignMayBeLostTheUnitIsAskedThere()
+    {
+        AnalysisResult result = InMicrovolts("covered").Analysed();
+        Assert.DoesNotContain(result.Findings, f => f.Code == "wrong-unit");
+        Assert.All(result.Findings.Where(f => f.Code == "lost-sign"),
+            f => Assert.Contains("or their right unit if they are in dBµV", f.NextStep, StringComparison.Ordinal));
+        Assert.Equal("lost-sign", result.Findings[0].Code);
+    }
+
+    [Fact]
+    public void AReceiverThatIsStatedToTakeItSettlesIt()
+    {
+        Taken wrong = InMicrovolts("reference");
+        AnalysisResult Stated(double dbm) => Analysis.Run(wrong.Campaign, wrong.Stated with { MaximumInputDbm = dbm });
+        Assert.DoesNotContain(Stated(90).Findings, f => f.Code is "wrong-unit" or "over-input");
+        AnalysisResult over = Stated(-10);
+        Assert.Contains(over.Findings, f => f.Code == "wrong-unit");
+        Assert.StartsWith("Look whether the levels of the reference are in dBm",
+            over.Findings.Single(f => f.Code == "over-input").NextStep, StringComparison.Ordinal);
+    }
+
+    // Fields in dBµV/m and ratios have no such limit.
+    [Theory]
+    [InlineData(-30, 40)]
+    [InlineData(10, 60)]
+    [InlineData(29, 0)]
+    public void CleanCampaignsAreNotAccused(double referenceDbm, double shieldingDb) =>
+        Assert.Equal(0, Draws.Seeds(60).Count(seed => Rehearsed.Analysed(Plan with
+        {
+            Points = 21,
+            Seed = seed,
+            ReferenceDbm = referenceDbm,
+            ShieldingStartDb = shieldingDb,
+            ShieldingStopDb = shieldingDb,
+        }).Findings.Any(f => f.Code == "wrong-unit")));
+
+    private static Taken InMicrovolts(string roles) => Taken.With(Plan).But(s =>
+        roles.Split(' ').Contains(s.Role.ToString().ToLowerInvariant()) ? s.Shifted(MicrovoltsDb) : s);
+}
