@@ -161,21 +161,21 @@ internal sealed class NotInPlace : ICheck
 
         public static Level? Of(ShieldingCurve curve)
         {
-            ShieldingReading[] seen = [.. curve.Readings.Where(IsSeen)];
-            double Middle() => Sample.Median([.. seen.Select(r => r.ValueOrBound.Value)]);
-            return 2 * seen.Length <= curve.Readings.Length ? null
-                : new Level(curve.Name, Middle(), seen.Count(IsAlike), seen.Length);
+            double[] values = curve.Readings.ValuesDb.ToArray();
+            int[] seen = [.. Enumerable.Range(0, values.Length).Where(f => IsSeen(curve.Readings.Mark(f), values[f]))];
+            return 2 * seen.Length <= values.Length ? null
+                : new Level(curve.Name, Sample.Median([.. seen.Select(f => values[f])]),
+                    seen.Count(f => IsAlike(curve.Readings, f)), seen.Length);
         }
 
-        private static bool IsSeen(ShieldingReading reading) =>
-            reading.Evidence is { Ambient: false, ReferenceInFloor: false } && double.IsFinite(reading.ValueOrBound.Value);
+        private static bool IsSeen(ReadingMark mark, double value) =>
+            mark is { Ambient: false, ReferenceInFloor: false } && double.IsFinite(value);
 
         // A bound says that it shields at least so much, and not that it reads like nothing in its place.
-        private static bool IsAlike(ShieldingReading reading) => reading switch
+        private static bool IsAlike(ShieldingReadings readings, int f) => readings.Mark(f).Kind switch
         {
-            ShieldingReading.Measured { Shielding: var se } =>
-                se.Value.Value <= AlikeDb || se is { Low.Value: <= 0, High.Value: >= 0 },
-            ShieldingReading.Unrepeated { Indication.Value: var db } => db <= AlikeDb,
+            ReadingKind.Measured => readings.ValuesDb[f] <= AlikeDb || (readings.LowDb[f] <= 0 && readings.HighDb[f] >= 0),
+            ReadingKind.Unrepeated => readings.ValuesDb[f] <= AlikeDb,
             _ => false,
         };
     }

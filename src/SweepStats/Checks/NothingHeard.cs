@@ -100,9 +100,9 @@ internal sealed class NothingHeard : ICheck
 
         public static Heard Of(ShieldingCurve curve)
         {
-            double[] known = [.. curve.Readings.Select(r => r.ValueOrBound.Value).Where(double.IsFinite)];
-            return new Heard(curve.Name, curve.Readings.Count(r => r.Evidence.HiddenByFloor), curve.Readings.Length,
-                known.Length == 0 ? double.NaN : Sample.Median(known));
+            double[] known = [.. curve.Readings.ValuesDb.ToArray().Where(double.IsFinite)];
+            int hidden = Enumerable.Range(0, curve.Readings.Length).Count(f => curve.Readings.Mark(f).HiddenByFloor);
+            return new Heard(curve.Name, hidden, curve.Readings.Length, known.Length == 0 ? double.NaN : Sample.Median(known));
         }
     }
 }

@@ -103,6 +103,12 @@ public sealed class ShieldingReadings : IReadOnlyList<ShieldingReading>
     /// <summary>The shielding in dB, or the bound that it lies above; not a number where nothing is known.</summary>
     internal ReadOnlySpan<double> ValuesDb => _numbers.Rows[ReadingColumn.Value];
 
+    /// <summary>Lower ends of the intervals in dB; not a number where there is none.</summary>
+    internal ReadOnlySpan<double> LowDb => _numbers.Rows[ReadingColumn.Low];
+
+    /// <summary>Upper ends of the intervals in dB; not a number where there is none.</summary>
+    internal ReadOnlySpan<double> HighDb => _numbers.Rows[ReadingColumn.High];
+
     /// <summary>Covered levels in dB.</summary>
     internal ReadOnlySpan<double> CoveredDb => _numbers.Rows[ReadingColumn.Covered];
 
