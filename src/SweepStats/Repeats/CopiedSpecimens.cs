@@ -21,6 +21,9 @@ internal sealed record CopiedSpecimens(
     // A copy has about the mean of its original; whoever adds more to it does so on purpose.
     private const double SameMeanDb = 0.3;
 
+    // Of tens of thousands a copy is among the nearest all the same: what was added to it lies far below their scatter.
+    private const int MostNeighbours = 200;
+
     // Most pairs are told apart by so many points: of normal scatter they lie below three eighths less than once in 10^7.
     private const int FirstPoints = 32;
     private const double OfFirstPoints = 3;
@@ -39,7 +42,8 @@ internal sealed record CopiedSpecimens(
         List<CopiedPair> found = [];
         for (int i = 0; i < sweeps.Length; i++)
         {
-            for (int j = i + 1; j < sweeps.Length && sweeps[j].MeanDb - sweeps[i].MeanDb <= SameMeanDb; j++)
+            int end = Math.Min(sweeps.Length, i + 1 + MostNeighbours);
+            for (int j = i + 1; j < end && sweeps[j].MeanDb - sweeps[i].MeanDb <= SameMeanDb; j++)
             {
                 if (CopiedPair.Of(sweeps[i], sweeps[j]) is { } pair)
                 {
@@ -76,14 +80,24 @@ internal sealed record CopiedSpecimens(
     }
 
     /// <summary>One covered sweep.</summary>
-    private sealed record CoveredSweep(OwnScatter Own, int Place, double MeanDb)
+    /// <param name="Own">Its specimen.</param>
+    /// <param name="Place">Its place among the sweeps of it.</param>
+    /// <param name="MeanDb">Mean level in dB.</param>
+    /// <param name="First">Its first levels.</param>
+    private sealed record CoveredSweep(OwnScatter Own, int Place, double MeanDb, double[] First)
     {
         public Sweep Sweep => Own.Specimen.Block.Sweeps[Place];
 
         public ReadOnlySpan<double> Levels => Own.Specimen.Block[Place];
 
-        public static IEnumerable<CoveredSweep> Of(OwnScatter own) => Enumerable.Range(0, own.Specimen.Block.SweepCount)
-            .Select(j => new CoveredSweep(own, j, Sample.Mean(own.Specimen.Block[j])));
+        public static IEnumerable<CoveredSweep> Of(OwnScatter own) =>
+            Enumerable.Range(0, own.Specimen.Block.SweepCount).Select(j => Of(own, j));
+
+        private static CoveredSweep Of(OwnScatter own, int place)
+        {
+            ReadOnlySpan<double> levels = own.Specimen.Block[place];
+            return new CoveredSweep(own, place, Sample.Mean(levels), levels[..Math.Min(FirstPoints, levels.Length)].ToArray());
+        }
     }
 
     /// <summary>Two sweeps that are alike.</summary>
@@ -99,9 +113,8 @@ internal sealed record CopiedSpecimens(
             double ownDb = Math.Max(one.Own.UsualDb, other.Own.UsualDb), leastDb = one.Own.LeastDb;
             double limit = Math.Max(NearCopies.Share * ownDb, NearCopies.ShareOfSteps * leastDb);
             double stepDb = Math.Max(one.Own.Specimen.Block.StepDb, other.Own.Specimen.Block.StepDb);
-            int first = Math.Min(FirstPoints, one.Levels.Length);
             return Math.Max(ownDb, leastDb) >= stepDb
-                && PairScatter.Of(one.Levels[..first], other.Levels[..first]) < OfFirstPoints * limit
+                && PairScatter.Of(one.First, other.First) < OfFirstPoints * limit
                 && PairScatter.Of(one.Levels, other.Levels) is var apart && apart < limit
                 && !one.Levels.SequenceEqual(other.Levels)
                 ? new CopiedPair(one, other, apart, Math.Max(ownDb, leastDb)) : null;
