@@ -11,5 +11,5 @@ namespace SweepStats.Files.Campaigns;
 /// <param name="Sha256">SHA-256 of its bytes; empty where it could not be opened.</param>
 /// <param name="HoldsVoltages">Whether a level is a voltage, so that the impedance matters.</param>
 internal sealed record FileSweeps(
-    string File, ImmutableArray<Sweep> Sweeps, ImmutableArray<ReadFault> Faults, ImmutableArray<string> Assumptions, string Sha256,
-    bool HoldsVoltages);
+    string File, ImmutableArray<Sweep> Sweeps, ImmutableArray<ReadFault> Faults, ImmutableArray<string> Assumptions,
+    string Sha256, bool HoldsVoltages);

@@ -18,7 +18,9 @@ internal sealed record SweepBatch(
     /// <param name="entries">The list of its sweeps.</param>
     /// <param name="maker">Makes sweeps of what the files hold.</param>
     /// <param name="work">How the work is shared out.</param>
-    /// <exception cref="AggregateException">Holds a <see cref="NoRoomException"/>: there is no room for temporary files.</exception>
+    /// <exception cref="AggregateException">
+    /// Holds a <see cref="NoRoomException"/>: there is no room for temporary files.
+    /// </exception>
     public static SweepBatch Read(string root, ImmutableArray<SweepEntry> entries, SweepMaker maker, SharedWork work)
     {
         SweepEntry[][] files = [.. entries.GroupBy(e => e.File).Select(g => g.ToArray())];

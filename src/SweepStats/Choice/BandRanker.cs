@@ -61,7 +61,8 @@ internal static class BandRanker
             LeftOut = inside.Length - readable.Length,
             CappedLeftOut = readable.Length - compared.Length,
             OverloadedLeftOut =
-                readable.Except(compared).Count(f => specimens.Curves.Any(c => c.Readings.Mark(f).State == ShieldingState.Overloaded)),
+                readable.Except(compared)
+                    .Count(f => specimens.Curves.Any(c => c.Readings.Mark(f).State == ShieldingState.Overloaded)),
             Ranking = Ranked([.. all.Where((_, i) => i != yardstick)]),
             Yardstick = yardstick < 0 ? null : all[yardstick],
         };

@@ -18,7 +18,7 @@ internal sealed class ReadingColumns
     {
         _beside = beside;
         _marks = new ReadingMark[beside.Hertz.Length];
-        _numbers = [.. Enumerable.Range(0, ReadingColumn.Count).Select(_ => GC.AllocateUninitializedArray<double>(_marks.Length))];
+        _numbers = [.. Enumerable.Range(0, ReadingColumn.Count).Select(_ => new double[_marks.Length])];
     }
 
     /// <summary>Puts a reading into its place.</summary>

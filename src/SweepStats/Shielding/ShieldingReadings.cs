@@ -9,7 +9,8 @@ namespace SweepStats.Shielding;
 
 /// <summary>The readings of one specimen, one a frequency, in grid order. Immutable.</summary>
 /// <remarks>
-/// They lie as columns of numbers, and a reading is made when it is asked for: a campaign has one for each specimen and frequency.
+/// They lie as columns of numbers, and a reading is made when it is asked for: a campaign has one for each specimen and
+/// frequency.
 /// </remarks>
 [CollectionBuilder(typeof(ShieldingReadings), nameof(Of))]
 public sealed class ShieldingReadings : IReadOnlyList<ShieldingReading>

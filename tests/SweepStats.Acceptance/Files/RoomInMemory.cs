@@ -40,7 +40,13 @@ public sealed class RoomInMemory
     {
         Campaign drawn = Rehearser.Draw(new RehearsalPlan
         {
-            Points = 61, Lots = 2, SpecimensPerLot = 3, Placements = 3, CoveredSweeps = 2, PlateDb = 60, PlateSweeps = 2,
+            Points = 61,
+            Lots = 2,
+            SpecimensPerLot = 3,
+            Placements = 3,
+            CoveredSweeps = 2,
+            PlateDb = 60,
+            PlateSweeps = 2,
         }).Campaign;
         Campaign shifted = drawn with { Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Reference ? Between(s) : s)] };
         var plan = new AnalysisPlan { Interpolate = true, Threads = 2 };

@@ -70,7 +70,12 @@ public sealed class ShieldingReadingsTests
     }
 
     [Fact]
-    public void IntervalsOfOneSpecimenHaveOneConfidence() => Assert.Contains("point 2",
-        Assert.Throws<ArgumentException>(() => ShieldingReadings.Of([Measured(Confidence.NinetyFive), Measured(new(0.9))])).Message,
-        StringComparison.Ordinal);
+    public void IntervalsOfOneSpecimenHaveOneConfidence()
+    {
+        ShieldingReading[] given = [Measured(Confidence.NinetyFive), Measured(new(0.9))];
+
+        string told = Assert.Throws<ArgumentException>(() => ShieldingReadings.Of(given)).Message;
+
+        Assert.Contains("point 2", told, StringComparison.Ordinal);
+    }
 }
