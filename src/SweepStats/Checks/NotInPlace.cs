@@ -47,7 +47,7 @@ internal sealed class NotInPlace : ICheck
         {
             foreach (Level[] asked in Whole(lot, levels) ? [[.. lot]] : lot.Select(one => new[] { one }))
             {
-                yield return Asked(asked, others.Of(asked[0]));
+                yield return Asked(seen, asked, others.Of(asked[0]));
             }
         }
 
@@ -60,12 +60,15 @@ internal sealed class NotInPlace : ICheck
     private static bool Whole(IGrouping<string, Level> lot, Level[] levels) =>
         levels.Count(l => l.Name.Lot == lot.Key) is > 1 and var all && all == lot.Count();
 
-    private Finding Asked(Level[] open, OtherLevels others) => Finding(open) with
+    private Finding Asked(Evidence seen, Level[] open, OtherLevels others) => Finding(open) with
     {
         Severity = others.Severity,
         Size = new Decibels(others.MostDb),
         // Whatever it would shield.
         Bias = Bias.TooSmall,
+        Biases = open.Length == 1 ? [] : [.. from level in open
+                                             from f in Enumerable.Range(0, seen.Campaign.Grid.Count)
+                                             select new PlacedBias(level.Name, seen.Campaign.Grid[f], Bias.TooSmall)],
         Misleads = true,
         Message = open is [var one]
             ? $"{one.Name} reads like the reference, as if swept without it: {others.Told}. It stays in the result."

@@ -22,8 +22,8 @@ internal sealed class NothingHeard : ICheck
     // A hundred times the power: pieces of one cloth do not differ by it (judgement, no source).
     private const double AnotherThingDb = 20;
 
-    // Ten times the noise, as for a reference that stands clear of it.
-    private const double ClearDb = 10;
+    // A filter ten times as wide lets ten times the noise through; this is ten times more.
+    private const double OpenedDb = 20;
 
     public string Code => "nothing-heard";
 
@@ -33,13 +33,24 @@ internal sealed class NothingHeard : ICheck
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         Heard[] all = [.. seen.Curves.Select(Heard.Of)];
-        return all.Length > 0 && Array.TrueForAll(all, h => h.IsSilent) && !IsOpenedHeard(seen) ? [OfAll(all)]
+        bool none = all.Length > 0 && Array.TrueForAll(all, h => h.IsSilent)
+            && seen.Curves.All(c => c.Readings.Counted(ShieldingState.Clear) == 0);
+        return none && !IsOpenedHeard(seen) ? [OfAll(all)]
             : all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot]));
     }
 
-    private static bool IsOpenedHeard(Evidence seen) => seen.Floor is { } floor && seen.Campaign.Excluded.Any(s =>
-        s.Role == SweepRole.Covered && s.Scale == seen.Campaign.Scale
-            && Sample.Mean(s.Levels.AsSpan()) - Sample.Mean(floor.LevelDb.AsSpan()) >= ClearDb);
+    // Noise of a wider filter lies higher too, and what lost its sign above all that is sent.
+    private static bool IsOpenedHeard(Evidence seen)
+    {
+        if (seen.Floor is not { } floor)
+        {
+            return false;
+        }
+
+        double noise = Sample.Mean(floor.LevelDb.AsSpan()), sent = Sample.Mean(seen.Campaign.Reference.Means().AsSpan());
+        return seen.Campaign.Excluded.Any(s => s.Role == SweepRole.Covered && s.Scale == seen.Campaign.Scale
+            && Sample.Mean(s.Levels.AsSpan()) is var level && level - noise >= OpenedDb && level <= sent);
+    }
 
     private Finding OfAll(Heard[] all) => new()
     {
@@ -50,7 +61,8 @@ internal sealed class NothingHeard : ICheck
             + "covered sweeps lie in the floor. So they read too with the source off, with a cable loose, or where the floor "
             + "was taken with the source on.",
         Basis = $"The floor hides {Amount.OutOf(all.Min(h => h.Hidden), all[0].Points)} or more of each; told from "
-            + $"{NearlyAll * 100:0} % on, unless a covered sweep that was left out stands {Amount.Db(ClearDb)} over the floor.",
+            + $"{NearlyAll * 100:0} % on, unless a covered sweep that was left out stands {Amount.Db(OpenedDb)} over the floor "
+            + "and not over the reference.",
         NextStep = "Open a specimen and look that its level rises while the source is on. Keep that sweep among the covered "
             + "ones, excluded in sweeps.csv because it was opened. If it does not rise, mend the path and sweep all again.",
     };

@@ -32,7 +32,9 @@ internal sealed class WrongUnit : ICheck
     /// <summary>What to do about it, in every finding that it would mislead.</summary>
     public static string NextStep(Evidence seen) => $"Look whether the levels of {Named(TooHigh(seen))} are in dBm: "
         + $"in dBµV they read {OfMicrovoltsDb:0} dB higher. Correct the unit in the files, or level_unit under [setup] in "
-        + "campaign.toml. If they are right, state max_input_dbm there.";
+        + "campaign.toml. "
+        + (seen.MaximumInputDbm is null ? "If they are right, state max_input_dbm there."
+            : "If they are right, put more attenuation before the receiver and take all sweeps again.");
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {

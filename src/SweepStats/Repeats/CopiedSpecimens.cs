@@ -21,6 +21,9 @@ internal sealed record CopiedSpecimens(
     // A copy has about the mean of its original; whoever adds more to it does so on purpose.
     private const double SameMeanDb = 0.3;
 
+    // Where every second sweep is quiet the quiet ones lie two apart.
+    private const int MostApart = 3;
+
     // Of tens of thousands a copy is among the nearest all the same: what was added to it lies far below their scatter.
     private const int MostNeighbours = 200;
 
@@ -65,17 +68,18 @@ internal sealed record CopiedSpecimens(
 
     /// <summary>A specimen and what its own sweeps scatter by.</summary>
     /// <param name="Specimen">The specimen.</param>
-    /// <param name="UsualDb">Median scatter of a reading between sweeps of one placement in dB; 0 where none repeat.</param>
+    /// <param name="UsualDb">Least scatter of a reading between sweeps of one placement in dB; 0 where none repeat.</param>
     /// <param name="LeastDb">The least that reference sweeps show, in dB.</param>
     private sealed record OwnScatter(SpecimenBlock Specimen, double UsualDb, double LeastDb)
     {
         public static OwnScatter Of(SpecimenBlock specimen, double leastDb)
         {
             SweepBlock block = specimen.Block;
-            double[] pairs = [.. Enumerable.Range(1, block.SweepCount - 1)
-                .Where(j => block.Sweeps[j].Placement == block.Sweeps[j - 1].Placement)
-                .Select(j => PairScatter.Of(block[j], block[j - 1]))];
-            return new OwnScatter(specimen, pairs.Length == 0 ? 0 : Sample.Median(pairs), leastDb);
+            double[] pairs = [.. from apart in Enumerable.Range(1, MostApart)
+                                 from j in Enumerable.Range(apart, Math.Max(0, block.SweepCount - apart))
+                                 where block.Sweeps[j].Placement == block.Sweeps[j - apart].Placement
+                                 select PairScatter.Of(block[j], block[j - apart])];
+            return new OwnScatter(specimen, pairs.Length == 0 ? 0 : pairs.Min(), leastDb);
         }
     }
 

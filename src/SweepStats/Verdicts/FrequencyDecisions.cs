@@ -20,11 +20,14 @@ public sealed class FrequencyDecisions : IReadOnlyList<FrequencyDecision?>
 
     private readonly KeptRows _numbers;
     private readonly byte[] _outcomes;
-    private readonly ImmutableDictionary<int, string> _overturned;
 
-    private FrequencyDecisions(KeptRows numbers, byte[] outcomes, ImmutableDictionary<int, string> overturned)
+    // Place among the codes, from 1; 0 where none could. Empty where none could anywhere.
+    private readonly byte[] _overturned;
+    private readonly ImmutableArray<string> _codes;
+
+    private FrequencyDecisions(KeptRows numbers, byte[] outcomes, byte[] overturned, ImmutableArray<string> codes)
     {
-        (_numbers, _outcomes, _overturned) = (numbers, outcomes, overturned);
+        (_numbers, _outcomes, _overturned, _codes) = (numbers, outcomes, codes.IsEmpty ? [] : overturned, codes);
     }
 
     /// <summary>No frequencies.</summary>
@@ -69,14 +72,15 @@ public sealed class FrequencyDecisions : IReadOnlyList<FrequencyDecision?>
     public int Asked => Length - _outcomes.AsSpan().Count(NothingAsked);
 
     /// <summary>Codes of the findings that could overturn what the figures say somewhere.</summary>
-    internal IEnumerable<string> OverturnedBy => _overturned.Values.Distinct();
+    internal IEnumerable<string> OverturnedBy => _codes;
 
     internal static FrequencyDecisions Of(ReadOnlySpan<FrequencyDecision?> decisions, RowStore store)
     {
         int length = decisions.Length;
         double[][] numbers = [.. Enumerable.Range(0, Columns).Select(_ => new double[length])];
         var outcomes = new byte[length];
-        var overturned = ImmutableDictionary.CreateBuilder<int, string>();
+        var overturned = new byte[length];
+        List<string> codes = [];
         for (int f = 0; f < length; f++)
         {
             if (decisions[f] is not { } decision)
@@ -90,11 +94,11 @@ public sealed class FrequencyDecisions : IReadOnlyList<FrequencyDecision?>
             numbers[Most][f] = decision.Probability?.Most ?? double.NaN;
             if (decision.OverturnedBy is { } code)
             {
-                overturned.Add(f, code);
+                overturned[f] = checked((byte)(PlaceOf(code, codes) + 1));
             }
         }
 
-        return new FrequencyDecisions(store.Keep(numbers), outcomes, overturned.ToImmutable());
+        return new FrequencyDecisions(store.Keep(numbers), outcomes, overturned, [.. codes]);
     }
 
     /// <summary>The same where what meets is not relied on: that cannot be told, and has no probability.</summary>
@@ -102,7 +106,7 @@ public sealed class FrequencyDecisions : IReadOnlyList<FrequencyDecision?>
     {
         byte meets = CodeOf(RequirementOutcome.Meets);
         return new FrequencyDecisions(
-            _numbers, Array.ConvertAll(_outcomes, code => code == meets ? NotReliedOn : code), _overturned);
+            _numbers, Array.ConvertAll(_outcomes, code => code == meets ? NotReliedOn : code), _overturned, _codes);
     }
 
     private FrequencyDecision? Made(double[][] numbers, int f)
@@ -117,8 +121,20 @@ public sealed class FrequencyDecisions : IReadOnlyList<FrequencyDecision?>
         return new FrequencyDecision(new Hertz(numbers[Frequency][f]), new Decibels(numbers[Required][f]), OutcomeOf(code),
             known ? new ConformanceProbability(numbers[Least][f], numbers[Most][f]) : null)
         {
-            OverturnedBy = _overturned.GetValueOrDefault(f),
+            OverturnedBy = _codes.IsEmpty || _overturned[f] == 0 ? null : _codes[_overturned[f] - 1],
         };
+    }
+
+    private static int PlaceOf(string code, List<string> codes)
+    {
+        int place = codes.IndexOf(code);
+        if (place < 0)
+        {
+            place = codes.Count;
+            codes.Add(code);
+        }
+
+        return place;
     }
 
     private static byte CodeOf(RequirementOutcome outcome) => (byte)(NothingAsked + 1 + (int)outcome);
