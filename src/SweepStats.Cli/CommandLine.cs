@@ -72,9 +72,10 @@ internal static class CommandLine
             terminal.Error.WriteLine($"sweepstats: {e.Message.ReplaceLineEndings(" ")}");
             return ExitCode.BadInput;
         }
-        catch (AggregateException e) when (e.Flatten().InnerExceptions.OfType<NoRoomException>().FirstOrDefault() is { } full)
+        catch (AggregateException e)
+            when (e.Flatten().InnerExceptions.OfType<ScratchFileException>().FirstOrDefault() is { } file)
         {
-            terminal.Error.WriteLine($"sweepstats: {full.Message.ReplaceLineEndings(" ")}");
+            terminal.Error.WriteLine($"sweepstats: {file.Message.ReplaceLineEndings(" ")}");
             return ExitCode.BadInput;
         }
 #pragma warning disable CA1031 // The last line of defence: whatever was not foreseen ends as one line and exit code 3.

@@ -110,7 +110,7 @@ internal static class ReportOutput
             using Stream stream = folder.Create(table.Name);
             table.Write(stream);
         }
-        catch (Exception e) when (e is IOException and not NoRoomException or UnauthorizedAccessException)
+        catch (Exception e) when (e is IOException and not ScratchFileException or UnauthorizedAccessException)
         {
             throw folder.Told(e);
         }

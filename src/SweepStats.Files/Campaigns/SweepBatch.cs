@@ -19,7 +19,7 @@ internal sealed record SweepBatch(
     /// <param name="maker">Makes sweeps of what the files hold.</param>
     /// <param name="work">How the work is shared out.</param>
     /// <exception cref="AggregateException">
-    /// Holds a <see cref="NoRoomException"/>: there is no room for temporary files.
+    /// Holds a <see cref="ScratchFileException"/>: there is no room for temporary files.
     /// </exception>
     public static SweepBatch Read(string root, ImmutableArray<SweepEntry> entries, SweepMaker maker, SharedWork work)
     {

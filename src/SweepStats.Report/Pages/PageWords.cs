@@ -156,8 +156,8 @@ internal static class PageWords
             "Reference or covered was swept once. How far the difference can be trusted is not known; repeat the sweeps.");
         yield return ("What counts as a repeat",
             "Where placements are noted (specimen taken off and put back) and there are two or more, each placement counts "
-            + "once: sweeps of one placement only show how steady the receiver is. "
-            + "A copied sweep never counts twice.");
+            + "once: sweeps of one placement only show how steady the receiver is. A copied sweep never counts "
+            + "twice.");
         yield return ("Over the whole band", "The lowest of the one-sided lower limits. It holds at every measured frequency of "
             + "the band at once, without further correction.");
     }

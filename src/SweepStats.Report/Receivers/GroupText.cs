@@ -100,9 +100,8 @@ internal static class GroupText
     {
         { Next: { } next, Interval: { } now } =>
             $"Next: test a station with a margin of {PrintedLevel.Ratio(next.MarginDb)}{AtReceiver(group, next.MarginDb)}. "
-                + "It tells "
-                + "most: "
-            + $"the interval should shrink from {PrintedLevel.Ratio(now.Width)} to about {PrintedLevel.Ratio(next.WidthDb)}.",
+                + $"It tells most: the interval should shrink from {PrintedLevel.Ratio(now.Width)} to about "
+                + $"{PrintedLevel.Ratio(next.WidthDb)}.",
         { Interval: not null } =>
             "Next: know levels and sensitivities better. One more station like these hardly shortens the interval.",
         { AtMost: null, AtLeast: not null, LargestSilentDb: { } most } =>

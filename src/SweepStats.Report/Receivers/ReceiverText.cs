@@ -102,8 +102,7 @@ public static class ReceiverText
         EvidenceState.SilentUncovered when observation.HeardCovered => "heard under the cover but not without it. Test again.",
         EvidenceState.SilentUncovered => "it was silent without the cover too. Use a stronger station or a better receiver.",
         _ => "check level and sensitivity. It was heard, although its level is stated "
-            + $"{PrintedLevel.Ratio(-observation.MarginDb)} "
-            + "below the sensitivity.",
+            + $"{PrintedLevel.Ratio(-observation.MarginDb)} below the sensitivity.",
     };
 
     private static IEnumerable<string> Closing(ReceiverTest test)

@@ -24,8 +24,7 @@ internal static class TestedBands
         [] => string.Empty,
         { Length: <= MostNamed } few => $"Nothing is shown at {Joined([.. few.Select(PrintedFrequency.Frequency)], "and")}. ",
         var many => $"Nothing is shown at {Printed.Plain(many.Length)} other frequencies, from "
-            + $"{PrintedFrequency.Frequency(many[0])} to "
-            + $"{PrintedFrequency.Frequency(many[^1])}. ",
+            + $"{PrintedFrequency.Frequency(many[0])} to {PrintedFrequency.Frequency(many[^1])}. ",
     };
 
     /// <summary>What lies above the bounds that are shown; empty where none is.</summary>

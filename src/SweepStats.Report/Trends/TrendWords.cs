@@ -261,8 +261,7 @@ public static class TrendWords
             string against = trend.Requirement is { Hidden: > 0, Obstacle: not TrendObstacle.Faults }
                 ? "; bounds are held against the requirement value by value" : string.Empty;
             yield return $"At {Plain(hidden)} of {Count(trend.Frequencies.Length, "frequency")} "
-                + $"{BoundCauses.Of(result.Curves).What} "
-                + $"hides some specimen: no slope there{against}.";
+                + $"{BoundCauses.Of(result.Curves).What} hides some specimen: no slope there{against}.";
         }
 
         int bent = trend.Frequencies.Count(f => f.Line is not null && f.Basis != TrendBasis.Line);

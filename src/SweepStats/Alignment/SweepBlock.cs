@@ -130,6 +130,15 @@ public sealed class SweepBlock
     /// <summary>Levels of a sweep in dB.</summary>
     public ReadOnlySpan<double> this[int sweep] => _levels[sweep].Rows[0];
 
+    /// <summary>The same as they lie in memory, for reading several rows together. Not to be changed.</summary>
+    internal double[] Row(int sweep) => _levels[sweep].Rows[0];
+
+    /// <summary>Levels of a sweep at some frequencies: the row itself where these are all.</summary>
+    /// <param name="sweep">Which sweep.</param>
+    /// <param name="places">Places of the frequencies, each once, in order.</param>
+    internal double[] Row(int sweep, ReadOnlySpan<int> places) =>
+        places.Length == PointCount ? Row(sweep) : RowPart.At(this[sweep], places);
+
     /// <summary>Levels of a sweep at neighbouring frequencies, without the rest of it.</summary>
     /// <param name="sweep">Which sweep.</param>
     /// <param name="first">Place of the first frequency.</param>

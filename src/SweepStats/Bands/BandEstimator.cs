@@ -7,14 +7,14 @@ namespace SweepStats.Bands;
 
 /// <summary>Statements over the analysed band for one specimen.</summary>
 /// <remarks>
-/// Mean: computed again with each sweep (or placement) left out; its error is the jackknife's for each role, u² = (n−1)/n·Σ(θ₋ⱼ −
-/// θ̄)², so a whole sweep counts as one repeat however many frequencies it has. What the display rounds away is one error for
-/// each level shown (<see cref="Alignment.ShownRounding"/>). Floor and type B errors are taken as moving all frequencies
-/// together. Capped and overloaded frequencies stand at their lower limit and make the mean a lower bound. Source: Efron 1982,
-/// The Jackknife, the Bootstrap and Other Resampling Plans, chapter 3 (from memory). Tenth percentile: the percentile of
-/// scattered estimates lies too low, and leaving one out does not show it, so its limits are the percentiles of lower and of
-/// upper limits that are ten times as strict. Share meeting a requirement: between what is shown to meet and what is not shown to
-/// fail, by limits that hold at all frequencies together (Bonferroni).
+/// Mean: computed again with each sweep (or placement) left out; its error is the jackknife's for each role,
+/// u² = (n−1)/n·Σ(θ₋ⱼ − θ̄)², so a whole sweep counts as one repeat however many frequencies it has. What the display rounds
+/// away is one error for each level shown (<see cref="Alignment.ShownRounding"/>). Floor and type B errors are taken as moving
+/// all frequencies together. Capped and overloaded frequencies stand at their lower limit and make the mean a lower bound.
+/// Source: Efron 1982, The Jackknife, the Bootstrap and Other Resampling Plans, chapter 3 (from memory). Tenth percentile: the
+/// percentile of scattered estimates lies too low, and leaving one out does not show it, so its limits are the percentiles of
+/// lower and of upper limits that are ten times as strict. Share meeting a requirement: between what is shown to meet and what
+/// is not shown to fail, by limits that hold at all frequencies together (Bonferroni).
 /// </remarks>
 public static class BandEstimator
 {

@@ -44,8 +44,7 @@ internal sealed class AveragingUnknown : ICheck
         Code = Code,
         Severity = Severity.Note,
         Message = "How the receiver averages is not known for certain: intervals near the floor are wide enough for power "
-            + "averaging and "
-            + "for log averaging.",
+            + "averaging and for log averaging.",
         Basis = Scatter(floor),
         NextStep = "Set averaging in campaign.toml to \"power\" (RMS detector or power average), \"log\" (log or video "
             + "average) or \"sample\"; intervals near the floor become narrower.",

@@ -74,9 +74,14 @@ internal sealed class LostSign : ICheck
     // Alone above zero among its repeats, and at their level with the sign.
     private static bool IsSingle(SweepBlock block, int sweep)
     {
+        if (!IsPositive(block, sweep))
+        {
+            return false;
+        }
+
         int[] others = [.. Enumerable.Range(0, block.SweepCount).Where(j => j != sweep && IsNegative(block, j))];
         double level = Sample.Mean(block[sweep]);
-        return IsPositive(block, sweep) && 2 * level >= FarDb
+        return 2 * level >= FarDb
             && others.Any(j => block.Sweeps[j].Placement == block.Sweeps[sweep].Placement)
             && Math.Abs(level + others.Average(j => Sample.Mean(block[j]))) < AlikeDb;
     }

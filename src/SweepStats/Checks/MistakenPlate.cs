@@ -78,8 +78,7 @@ internal static class MistakenPlate
                 + "deviations of those; "
                 + $"half of them are nearer than {Amount.Db(like.AwayDb(plate))}.",
             NextStep = $"Look whether {(open ? "the plate was in place" : left)}; take the plate again with nothing else in "
-                + "its place. "
-                + "Only if it reads the same seal the edges.",
+                + "its place. Only if it reads the same seal the edges.",
         };
     }
 

@@ -119,7 +119,7 @@ internal sealed class PlacementOff : ICheck
 
     private static bool IsReference(Evidence seen, StrayPlacement stray)
     {
-        double reference = Sample.Mean(RepeatGroups.At(seen.Campaign.Reference.Means().AsSpan(), stray.Levels.Points));
+        double reference = Sample.Mean(RowPart.At(seen.Campaign.Reference.Means().AsSpan(), stray.Levels.Points));
         return Math.Abs(stray.OffDb - reference) < AlikeDb && reference - stray.OthersDb >= StrayPlacements.TooFarDb;
     }
 }

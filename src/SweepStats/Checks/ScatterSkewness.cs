@@ -9,9 +9,9 @@ namespace SweepStats.Checks;
 /// alike, however much.
 /// </summary>
 /// <remarks>
-/// Third cumulants of independent errors add, those of the covered level with the other sign: γ = (γᵣσᵣ³ − γ꜀σ꜀³)/(σᵣ² +
-/// σ꜀²)^1.5. The skewness of a reading follows from that of the rests about the mean of n, which is (n − 2)/√(n(n − 1)) times
-/// it (independent readings; worked out here). Assumes as many reference as covered sweeps.
+/// Third cumulants of independent errors add, those of the covered level with the other sign:
+/// γ = (γᵣσᵣ³ − γ꜀σ꜀³)/(σᵣ² + σ꜀²)^1.5. The skewness of a reading follows from that of the rests about the mean of n, which is
+/// (n − 2)/√(n(n − 1)) times it (independent readings; worked out here). Assumes as many reference as covered sweeps.
 /// </remarks>
 internal static class ScatterSkewness
 {

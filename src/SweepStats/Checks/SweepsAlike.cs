@@ -20,8 +20,7 @@ internal sealed class SweepsAlike : ICheck
 
     private const string BetweenPlacements =
         "Find what changes slowly while the specimen is put on again and again (temperature, a cable, the frame), and wait "
-        + "until it "
-        + "stays. Take the reference in between.";
+        + "until it stays. Take the reference in between.";
 
     public string Code => "sweeps-alike";
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Quantities;
-using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
@@ -90,7 +89,7 @@ internal sealed class UnsteadyFloor : ICheck
                 return null;
             }
 
-            double[] levels = [.. kept.Select(j => Sample.Mean(RepeatGroups.At(block![j], points)) - Moved(seen.History, j))];
+            double[] levels = [.. kept.Select(j => Sample.Mean(RowPart.At(block![j], points)) - Moved(seen.History, j))];
             double middle = (levels.Max() + levels.Min()) / 2;
             return new FloorLevels(levels.Max() - levels.Min(),
                 [.. kept.Where((_, i) => levels[i] > middle).Select(j => block!.Sweeps[j].Name)], points.Length);

@@ -72,5 +72,5 @@ internal sealed class LostShape
             Math.Pow(Sample.StandardDeviation([.. Enumerable.Range(0, block.SweepCount).Select(j => block[j][f])]), 2)));
 
     private static double[][] Rows(SweepBlock block) =>
-        [.. Enumerable.Range(0, block.SweepCount).Select(j => block[j].ToArray())];
+        [.. Enumerable.Range(0, block.SweepCount).Select(block.Row)];
 }

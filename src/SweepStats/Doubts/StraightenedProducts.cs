@@ -7,11 +7,11 @@ namespace SweepStats.Doubts;
 /// </summary>
 /// <remarks>
 /// Sums of products up to each end of a window, of all rows and of two more, all ones and the places: what lies between two ends
-/// is a difference of sums, so that windows that overlap cost nothing more. Of what is left once the line over places t = −(m −
-/// 1)/2 … is taken out, Σ xy − Σx·Σy/m − Σtx·Σty/(m(m² − 1)/12) is the product. Levels count from each row's first value, so that
-/// of equal ones exactly nothing is left. Plain sums: what is asked of them is whether a share is passed. Error: below
-/// <see cref="StraightenedWindow.Rounding"/> of a row's squares about its first value, up to some 10 000 columns. Unit: squared
-/// one of the values.
+/// is a difference of sums, so that windows that overlap cost nothing more. Of what is left once the line over places
+/// t = −(m − 1)/2 … is taken out, Σ xy − Σx·Σy/m − Σtx·Σty/(m(m² − 1)/12) is the product. Levels count from each row's first
+/// value, so that of equal ones exactly nothing is left. Plain sums: what is asked of them is whether a share is passed. Error:
+/// below <see cref="StraightenedWindow.Rounding"/> of a row's squares about its first value, up to some 10 000 columns. Unit:
+/// squared one of the values.
 /// </remarks>
 internal sealed class StraightenedProducts
 {

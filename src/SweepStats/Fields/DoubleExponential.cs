@@ -6,9 +6,9 @@ namespace SweepStats.Fields;
 /// <summary>A pulse E(t) = A·(e^(−αt) − e^(−βt)) from t = 0 on, in V/m. Immutable.</summary>
 /// <remarks>
 /// Closed forms, each exact to rounding. Spectrum A·(β−α)/((α+iω)(β+iω)) in V/m/Hz; energy A²/Z0·(1/2α + 1/2β − 2/(α+β)) in J/m²,
-/// with Z0 the wave impedance of free space, as of a plane wave. Share of the energy below f: (2/π)·(atan(ω/α)/α −
-/// atan(ω/β)/β)/(1/α − 1/β). Source of form and constants: IEC 61000-2-9, early-time part (from public texts; figures
-/// recomputed).
+/// with Z0 the wave impedance of free space, as of a plane wave. Share of the energy below f:
+/// (2/π)·(atan(ω/α)/α − atan(ω/β)/β)/(1/α − 1/β). Source of form and constants: IEC 61000-2-9, early-time part
+/// (from public texts; figures recomputed).
 /// </remarks>
 public sealed record DoubleExponential
 {

@@ -13,9 +13,9 @@ namespace SweepStats.Floor;
 /// over it is no average. The highest of N looks leans by the cumulants of
 /// <see cref="HeldLooks"/>. The error of κ₃ less what κ₂ lets expect follows from the cumulants up to the sixth, for as many
 /// independent readings as the
-/// correlation between neighbours leaves: var κ₃ = (κ₆ + 9κ₄κ₂ + 9κ₃² + 6κ₂³)/n, cov(κ₂, κ₃) = (κ₅ + 6κ₃κ₂)/n, var κ₂ = (κ₄ +
-/// 2κ₂²)/n. Source: Kendall and Stuart, The Advanced Theory of Statistics I, 12 (k-statistics; from memory); measured in
-/// reports/coverage/study.md.
+/// correlation between neighbours leaves: var κ₃ = (κ₆ + 9κ₄κ₂ + 9κ₃² + 6κ₂³)/n, cov(κ₂, κ₃) = (κ₅ + 6κ₃κ₂)/n,
+/// var κ₂ = (κ₄ + 2κ₂²)/n. Source: Kendall and Stuart, The Advanced Theory of Statistics I, 12 (k-statistics; from memory);
+/// measured in reports/coverage/study.md.
 /// </remarks>
 public sealed record FloorSkewness
 {

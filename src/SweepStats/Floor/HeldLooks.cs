@@ -6,12 +6,12 @@ namespace SweepStats.Floor;
 
 /// <summary>How the highest of N independent single looks at noise reads on a log scale. Immutable.</summary>
 /// <remarks>
-/// The power of a look is exponential, so P(highest ≤ x) = (1 − e^(−x))^N, and ln x has the density N·x·e^(−x)·(1 −
-/// e^(−x))^(N−1). It is analytic in |Im ln x| &lt; π/2 and falls off exponentially to both sides, so the trapezoid rule between
-/// the points where 4·10⁻¹⁸ is left out is exact to about 1e-13; it serves every N, whole or not, where the closed form (a sum of
-/// (−1)^(k+1)·C(N, k) times moments of ln x − ln k) cancels from some 30 looks on. The highest of one look is that look: log mean
-/// −γ, variance π²/6, third cumulant −2ζ(3). Units: nepers of power, looks relative to the noise power. Error: below 1e-10 of
-/// each cumulant from 1 to 10 000 looks (fixtures/oracles/held.R).
+/// The power of a look is exponential, so P(highest ≤ x) = (1 − e^(−x))^N, and ln x has the density
+/// N·x·e^(−x)·(1 − e^(−x))^(N−1). It is analytic in |Im ln x| &lt; π/2 and falls off exponentially to both sides, so the
+/// trapezoid rule between the points where 4·10⁻¹⁸ is left out is exact to about 1e-13; it serves every N, whole or not, where
+/// the closed form (a sum of (−1)^(k+1)·C(N, k) times moments of ln x − ln k) cancels from some 30 looks on. The highest of one
+/// look is that look: log mean −γ, variance π²/6, third cumulant −2ζ(3). Units: nepers of power, looks relative to the noise
+/// power. Error: below 1e-10 of each cumulant from 1 to 10 000 looks (fixtures/oracles/held.R).
 /// </remarks>
 internal sealed class HeldLooks
 {

@@ -56,9 +56,16 @@ internal static class SteppedScatter
             return 0;
         }
 
-        SweepBlock quietest = repeated.MinBy(NearCopies.QuietestDb)!;
+        (SweepBlock quietest, double seen) = (repeated[0], double.PositiveInfinity);
+        foreach (SweepBlock block in repeated)
+        {
+            if (NearCopies.QuietestBelowDb(block, seen) is { } quieter)
+            {
+                (quietest, seen) = (block, quieter);
+            }
+        }
+
         ImmutableArray<double> means = quietest.Means();
-        double seen = NearCopies.QuietestDb(quietest);
         double noise = Enumerable.Range(0, means.Length).Average(f => NoiseOf(floor, means[f], f));
         return noise <= MostNoise * seen * seen ? seen : 0;
     }
@@ -71,7 +78,7 @@ internal static class SteppedScatter
             return 0;
         }
 
-        double[][] sweeps = [.. level.Sweeps.Select(s => RepeatGroups.At(s, places))];
+        double[][] sweeps = [.. level.Sweeps.Select(s => RowPart.At(s, places))];
         double[] Beside(double[] one, int i) =>
             [.. sweeps.Skip(i + 1).Take(Neighbours).Select(next => PairScatter.Middle(one, next))];
         double seen = sweeps.SelectMany(Beside).Min();

@@ -153,10 +153,19 @@ internal sealed record NearCopies(
     /// frequencies at least.
     /// </summary>
     /// <remarks>By the middle of the steps, so that no restless sweep and no transmitter makes others look too quiet.</remarks>
-    public static double QuietestDb(SweepBlock block)
+    public static double QuietestDb(SweepBlock block) => QuietestBelowDb(block, double.PositiveInfinity) ?? 0;
+
+    /// <summary>The same where it lies below a limit, else null.</summary>
+    /// <inheritdoc cref="QuietestDb"/>
+    public static double? QuietestBelowDb(SweepBlock block, double limitDb)
     {
-        double Beside(int sweep) => PairScatter.Middle(block[sweep], block[sweep + 1]);
-        return Enumerable.Range(0, block.SweepCount - 1).Select(Beside).DefaultIfEmpty(0).Min();
+        double? quietest = null;
+        for (int j = 1; j < block.SweepCount; j++)
+        {
+            quietest = PairScatter.MiddleBelow(block[j - 1], block[j], quietest ?? limitDb) ?? quietest;
+        }
+
+        return quietest;
     }
 
     // Noise is as different from sweep to sweep as it is from frequency to frequency, or more, where the points share some of it.

@@ -43,7 +43,7 @@ internal sealed record PlacementLevels
             return null;
         }
 
-        double Level(int sweep) => Sample.Mean(RepeatGroups.At(block[sweep], points));
+        double Level(int sweep) => Sample.Mean(RowPart.At(block[sweep], points));
         return new PlacementLevels
         {
             Specimen = specimen.Name,

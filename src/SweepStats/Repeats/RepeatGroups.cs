@@ -95,20 +95,8 @@ public static class RepeatGroups
     private static ImmutableArray<RepeatedSweep> Compared(SweepBlock block, int[] rows, ImmutableArray<int> points)
     {
         KeptRows middle =
-            block.Store.Keep(new RowMedians(rows.Length).Of(j => At(block[rows[j]], points.AsSpan()), points.Length));
+            block.Store.Keep(new RowMedians(rows.Length).Of(j => block.Row(rows[j], points.AsSpan()), points.Length));
         return [.. rows.Select(row => Compared(block.Sweeps[row], new SweepRests(block, row, points, middle)))];
-    }
-
-    /// <summary>The values at some places.</summary>
-    internal static double[] At(ReadOnlySpan<double> values, ReadOnlySpan<int> places)
-    {
-        var taken = new double[places.Length];
-        for (int p = 0; p < taken.Length; p++)
-        {
-            taken[p] = values[places[p]];
-        }
-
-        return taken;
     }
 
     private static RepeatedSweep Compared(Sweep sweep, SweepRests rests) =>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections;
 using System.Collections.Immutable;
 using SweepStats.Alignment;
@@ -26,7 +27,8 @@ public sealed class SweepRests : IReadOnlyList<double>
     internal SweepRests(SweepBlock block, int row, ImmutableArray<int> points, KeptRows middle)
     {
         (_block, _row, _points, _middle) = (block, row, points, middle);
-        var rests = new double[points.Length];
+        double[] room = ArrayPool<double>.Shared.Rent(points.Length);
+        Span<double> rests = room.AsSpan(0, points.Length);
         Fill(rests);
         OffsetDb = Sample.Mean(rests);
         Deviations.Less(OffsetDb, rests);
@@ -35,6 +37,7 @@ public sealed class SweepRests : IReadOnlyList<double>
         _residueDb = Sample.Mean(rests);
         Deviations.Less(_residueDb, rests);
         ShapeDb = Math.Sqrt(Deviations.Product(rests, rests) / rests.Length);
+        ArrayPool<double>.Shared.Return(room);
     }
 
     /// <inheritdoc/>

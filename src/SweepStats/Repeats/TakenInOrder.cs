@@ -72,11 +72,12 @@ internal sealed class TakenInOrder(AlignedCampaign campaign, NoiseFloor? floor, 
             return null;
         }
 
-        double[][] levels =
-            [.. repeats.Select(rows => RepeatGroups.At(rows.Length == 1 ? block[rows[0]] : block.Means(rows).AsSpan(), points))];
+        double[] Levels(int[] rows) =>
+            rows.Length == 1 ? block.Row(rows[0], points) : RowPart.At(block.Means(rows).AsSpan(), points);
+        double[][] levels = [.. repeats.Select(Levels)];
         int[] quiet = floor is null ? [] : Quiet(levels, points, repeats.Average(rows => rows.Length));
         bool all = quiet.Length < FewestPoints || quiet.Length == points.Length;
-        return RepeatSeries.Of(kind, all ? levels : [.. levels.Select(row => RepeatGroups.At(row, quiet))]);
+        return RepeatSeries.Of(kind, all ? levels : [.. levels.Select(row => RowPart.At(row, quiet))]);
     }
 
     // Without a floor all are.

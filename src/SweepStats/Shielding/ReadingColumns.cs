@@ -10,7 +10,7 @@ internal sealed class ReadingColumns
     private readonly ReadingSurroundings _beside;
     private readonly double[][] _numbers;
     private readonly ReadingMark[] _marks;
-    private readonly List<string> _reasons = [];
+    private readonly NumberedTexts _reasons = new(ReadingMark.MostReasons);
     private Confidence _confidence = Confidence.NinetyFive;
     private bool _measured;
 
@@ -22,10 +22,13 @@ internal sealed class ReadingColumns
     }
 
     /// <summary>Puts a reading into its place.</summary>
-    /// <exception cref="ArgumentException">Its interval has another confidence than those before.</exception>
+    /// <exception cref="ArgumentException">
+    /// Its interval has another confidence than those before, or too many readings have a reason of their own.
+    /// </exception>
     public void Put(int f, ShieldingReading reading)
     {
-        _marks[f] = new ReadingMark(reading, reading is ShieldingReading.Unreadable { Reason: var reason } ? PlaceOf(reason) : 0);
+        _marks[f] =
+            new ReadingMark(reading, reading is ShieldingReading.Unreadable { Reason: var reason } ? _reasons.Of(reason) : 0);
         ReadingEvidence evidence = reading.Evidence;
         _numbers[ReadingColumn.Covered][f] = evidence.CoveredDb;
         _numbers[ReadingColumn.Range][f] = evidence.DynamicRange?.Value ?? double.NaN;
@@ -45,19 +48,7 @@ internal sealed class ReadingColumns
 
     /// <summary>All readings, once each has its place.</summary>
     /// <param name="store">Where they are kept.</param>
-    public ShieldingReadings Kept(RowStore store) => new(_beside, store.Keep(_numbers), _marks, [.. _reasons], _confidence);
-
-    private int PlaceOf(string reason)
-    {
-        int place = _reasons.IndexOf(reason);
-        if (place < 0)
-        {
-            place = _reasons.Count;
-            _reasons.Add(reason);
-        }
-
-        return place;
-    }
+    public ShieldingReadings Kept(RowStore store) => new(_beside, store.Keep(_numbers), _marks, _reasons.All, _confidence);
 
     private void Agree(int f, Confidence confidence)
     {

@@ -5,6 +5,9 @@ namespace SweepStats.Shielding;
 /// <summary>What a reading is beside its numbers, in few bytes: there is one for each specimen and frequency.</summary>
 internal readonly record struct ReadingMark
 {
+    /// <summary>How many different reasons have room beside the kinds.</summary>
+    public const int MostReasons = byte.MaxValue - (int)ReadingKind.Unreadable + 1;
+
     private readonly byte _kind;
     private readonly byte _state;
     private readonly byte _doubts;

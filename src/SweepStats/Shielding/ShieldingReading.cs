@@ -36,7 +36,7 @@ public readonly record struct ShieldingEstimate(Decibels Value, Decibels Low, De
 /// <remarks>Levels are log means in dB on the scale of the sweeps. Dynamic range is null where it cannot be told.</remarks>
 public sealed record ReadingEvidence
 {
-    // There is one for each specimen and frequency: what is not known is kept as no number, in half the room.
+    // What is not known is kept as no number, as in the columns that a reading is made from.
     private readonly double _floorDb = double.NaN;
     private readonly double _leakageDb = double.NaN;
     private readonly double _dynamicRange = double.NaN;

@@ -4,10 +4,10 @@ namespace SweepStats.Statistics;
 /// <remarks>
 /// Drawn: μ_i = m_i − u_i·Z_i/S, Z_i independent standard normal, S² a chi-square variable over its degrees of freedom, one S a
 /// draw, as behind one pooled scatter; infinite degrees of freedom give S = 1. It is what normal readings leave open about the
-/// true means where nothing was known before (a flat prior). Assumes independent errors. Unit of the means. Error: √(p(1 −
-/// p)/draws), at most 0.4 % for 20 000 draws (fixtures/oracles/best-of.R). Source: the joint distribution of the means given
-/// pooled scatter, Box and Tiao 1973, chapter 2 (from memory). One stream, one thread: the same seed gives the same shares
-/// anywhere.
+/// true means where nothing was known before (a flat prior). Assumes independent errors. Unit of the means. Error:
+/// √(p(1 − p)/draws), at most 0.4 % for 20 000 draws (fixtures/oracles/best-of.R). Source: the joint distribution of the means
+/// given pooled scatter, Box and Tiao 1973, chapter 2 (from memory). One stream, one thread: the same seed gives the same
+/// shares anywhere.
 /// </remarks>
 public static class BestOf
 {

@@ -17,11 +17,11 @@ internal readonly record struct GroupedOutlier(int Group, int Place, double T, i
 /// </summary>
 /// <remarks>
 /// The generalised extreme studentised deviate for groups that each have a mean of their own: the value with the largest
-/// externally studentised residual t = e/(s₋·√(1 − 1/nⱼ)) is taken out k times, s₋ the scatter within groups without it on N −
-/// groups − 1 degrees of freedom. The outliers are those up to the last whose probability is below the level, so that outliers
-/// which hide each other are still counted. One group gives <see cref="GeneralisedEsd"/>. Assumes one scatter in all groups: a
-/// group that scatters more than the rest is taken for full of outliers. Source: Rosner 1983, Technometrics 25, 165; residuals as
-/// in Cook and Weisberg 1982 (from memory). Error: relative 1e-10 (fixtures/oracles/outliers.R).
+/// externally studentised residual t = e/(s₋·√(1 − 1/nⱼ)) is taken out k times, s₋ the scatter within groups without it on
+/// N − groups − 1 degrees of freedom. The outliers are those up to the last whose probability is below the level, so that
+/// outliers which hide each other are still counted. One group gives <see cref="GeneralisedEsd"/>. Assumes one scatter in all
+/// groups: a group that scatters more than the rest is taken for full of outliers. Source: Rosner 1983, Technometrics 25, 165;
+/// residuals as in Cook and Weisberg 1982 (from memory). Error: relative 1e-10 (fixtures/oracles/outliers.R).
 /// </remarks>
 internal static class GroupedOutliers
 {

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
 namespace SweepStats.Statistics;
@@ -7,28 +8,38 @@ namespace SweepStats.Statistics;
 internal static class Lanes
 {
     /// <summary>The columns from one on.</summary>
-    public static Vector<double> At(ReadOnlySpan<double> row, int column)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Vector<double> At(ReadOnlySpan<double> row, int column) => column + Vector<double>.Count <= row.Length
+        ? Vector.LoadUnsafe(in MemoryMarshal.GetReference(row), (nuint)column) : Last(row[column..]);
+
+    /// <summary>Puts them in their places in a row, as far as it has them.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Put(Vector<double> values, Span<double> row, int column)
     {
         if (column + Vector<double>.Count <= row.Length)
         {
-            return Vector.LoadUnsafe(in MemoryMarshal.GetReference(row), (nuint)column);
+            values.StoreUnsafe(ref MemoryMarshal.GetReference(row), (nuint)column);
         }
+        else
+        {
+            PutLast(values, row[column..]);
+        }
+    }
 
+    // Apart from the full ones, since a method that asks for room on the stack is called for each register.
+    private static Vector<double> Last(ReadOnlySpan<double> columns)
+    {
         Span<double> part = stackalloc double[Vector<double>.Count];
         part.Clear();
-        row[column..].CopyTo(part);
+        columns.CopyTo(part);
         return new Vector<double>(part);
     }
 
-    /// <summary>Puts them in their places in a row, as far as it has them.</summary>
-    public static void Put(Vector<double> values, Span<double> row, int column)
+    private static void PutLast(Vector<double> values, Span<double> columns)
     {
-        if (!values.TryCopyTo(row[column..]))
+        for (int f = 0; f < columns.Length; f++)
         {
-            for (int f = column; f < row.Length; f++)
-            {
-                row[f] = values[f - column];
-            }
+            columns[f] = values[f];
         }
     }
 }

@@ -8,12 +8,12 @@ namespace SweepStats.Statistics;
 /// </summary>
 /// <remarks>
 /// T_j = (λ_j·Z₀ + √(1 − λ_j²)·Z_j)/S, all Z independent standard normal, S² a chi-square variable over its degrees of freedom,
-/// common to all; two of them correlate by λ_j·λ_l. Mean 0 against mean j with standard errors u₀ and u_j has λ_j = u₀/√(u₀² +
-/// u_j²); equal errors give √½. Given Z₀ and S the T_j are independent, so P(all ≤ t) is a double integral of a product: over ln
-/// S by the trapezoid rule, over Z₀ by <see cref="SharedLoadings"/>. Infinite degrees of freedom give the normal maximum; a
-/// loading of 1 is Z₀ itself. Dimensionless. Source: Dunnett 1955, Journal of the American Statistical Association 50, 1096; the
-/// product form, Dunnett and Sobel 1955, Biometrika 42, 258 (from memory). Error: absolute 1e-9 for up to 500 loadings
-/// (fixtures/oracles/many-to-one.R).
+/// common to all; two of them correlate by λ_j·λ_l. Mean 0 against mean j with standard errors u₀ and u_j has
+/// λ_j = u₀/√(u₀² + u_j²); equal errors give √½. Given Z₀ and S the T_j are independent, so P(all ≤ t) is a double integral of
+/// a product: over ln S by the trapezoid rule, over Z₀ by <see cref="SharedLoadings"/>. Infinite degrees of freedom give the
+/// normal maximum; a loading of 1 is Z₀ itself. Dimensionless. Source: Dunnett 1955, Journal of the American Statistical
+/// Association 50, 1096; the product form, Dunnett and Sobel 1955, Biometrika 42, 258 (from memory). Error: absolute 1e-9 for
+/// up to 500 loadings (fixtures/oracles/many-to-one.R).
 /// </remarks>
 public static class ManyToOne
 {

@@ -35,11 +35,30 @@ internal static class PairScatter
         var steps = new double[a.Length - 1];
         for (int f = 0; f < steps.Length; f++)
         {
-            steps[f] = Math.Abs(a[f + 1] - b[f + 1] - (a[f] - b[f]));
+            steps[f] = Step(a, b, f);
         }
 
         return Sample.Median(steps) / (2 * MedianOfNormal);
     }
+
+    /// <summary>The same where it lies below a limit, else null: that it does not is seen sooner than what it is.</summary>
+    /// <inheritdoc cref="Middle"/>
+    public static double? MiddleBelow(ReadOnlySpan<double> a, ReadOnlySpan<double> b, double limit)
+    {
+        Check(a, b);
+        // A hair more, for the rounding of a division.
+        double farthest = limit * 2 * MedianOfNormal * (1 + 1e-12);
+        int near = 0;
+        for (int f = 0; f < a.Length - 1; f++)
+        {
+            near += Step(a, b, f) <= farthest ? 1 : 0;
+        }
+
+        return 2 * near >= a.Length - 1 && Middle(a, b) is var middle && middle < limit ? middle : null;
+    }
+
+    private static double Step(ReadOnlySpan<double> a, ReadOnlySpan<double> b, int f) =>
+        Math.Abs(a[f + 1] - b[f + 1] - (a[f] - b[f]));
 
     // Four sums beside each other on every machine, so that none has other digits.
     private static double SquaredSteps(ReadOnlySpan<double> a, ReadOnlySpan<double> b)

@@ -2,9 +2,9 @@ namespace SweepStats.Statistics;
 
 /// <summary>The straight line of least squares through pairs, with the error of its slope and of the line itself.</summary>
 /// <remarks>
-/// Formula: slope b = Σ(x − x̄)(y − ȳ)/Σ(x − x̄)², u(b) = s/√Σ(x − x̄)², s² = Σ(y − a − bx)²/(n − 2); the line at x is ȳ + b(x −
-/// x̄) with u² = s²/n + u(b)²(x − x̄)². Assumes independent normal scatter of y of one size everywhere and an x without error.
-/// Source: JCGM 100:2008, H.3 (from memory). Error: checked against the certified NIST StRD set Norris
+/// Formula: slope b = Σ(x − x̄)(y − ȳ)/Σ(x − x̄)², u(b) = s/√Σ(x − x̄)², s² = Σ(y − a − bx)²/(n − 2); the line at x is
+/// ȳ + b(x − x̄) with u² = s²/n + u(b)²(x − x̄)². Assumes independent normal scatter of y of one size everywhere and an x
+/// without error. Source: JCGM 100:2008, H.3 (from memory). Error: checked against the certified NIST StRD set Norris
 /// (fixtures/published/nist-strd-linear).
 /// </remarks>
 internal sealed record RegressionLine

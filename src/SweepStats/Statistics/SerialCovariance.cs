@@ -5,12 +5,11 @@ namespace SweepStats.Statistics;
 /// worth.
 /// </summary>
 /// <remarks>
-/// With the covariances g₀, g₁, … of values 0, 1, … steps apart: Var(mean) = [n·g₀ + 2Σ(n − l)·g_l]/n², E s² = n/(n − 1)·[g₀ −
-/// Var(mean)], and s² has about (tr K)²/tr K² degrees of freedom, K the covariance of the distances from the mean (Box 1954, as
-/// <see cref="CurveAnova"/>). Assumes normal values of one variance.
-/// Unit: the squared one of the values; only ratios are used. Error: relative 1e-12 of exact sums
-/// (fixtures/oracles/persistence.R).
-/// Source: Bayley and Hammersley 1946, Supplement to the Journal of the Royal Statistical Society 8, 184 (from memory).
+/// With the covariances g₀, g₁, … of values 0, 1, … steps apart: Var(mean) = [n·g₀ + 2Σ(n − l)·g_l]/n²,
+/// E s² = n/(n − 1)·[g₀ − Var(mean)], and s² has about (tr K)²/tr K² degrees of freedom, K the covariance of the distances from
+/// the mean (Box 1954, as <see cref="CurveAnova"/>). Assumes normal values of one variance. Unit: the squared one of the
+/// values; only ratios are used. Error: relative 1e-12 of exact sums (fixtures/oracles/persistence.R). Source: Bayley and
+/// Hammersley 1946, Supplement to the Journal of the Royal Statistical Society 8, 184 (from memory).
 /// </remarks>
 internal sealed class SerialCovariance
 {

@@ -36,8 +36,8 @@ public static class ToleranceLimit
     }
 
     /// <summary>
-    /// Fewest values whose lowest is a limit that a share of all lies above, whatever the distribution: the least n with 1 −
-    /// shareⁿ ≥ confidence.
+    /// Fewest values whose lowest is a limit that a share of all lies above, whatever the distribution: the least n with
+    /// 1 − shareⁿ ≥ confidence.
     /// </summary>
     /// <remarks>
     /// Source: Wilks 1941, Annals of Mathematical Statistics 12, 91 (from memory): 59 for 95 %/95 %, 29 for 90 %/95 %.

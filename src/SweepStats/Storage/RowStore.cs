@@ -28,7 +28,7 @@ public sealed class RowStore
     public static RowStore InMemory { get; } = new(long.MaxValue);
 
     /// <summary>Keeps rows of one length; they must not be changed afterwards.</summary>
-    /// <exception cref="NoRoomException">The folder for temporary files has no room for them.</exception>
+    /// <exception cref="ScratchFileException">The folder for temporary files has no room for them.</exception>
     internal KeptRows Keep(params double[][] rows)
     {
         long bytes = rows.Sum(r => (long)r.Length) * sizeof(double);

@@ -5,8 +5,8 @@ namespace SweepStats.Storage;
 
 /// <summary>A file for the life of the program, in the folder for temporary files. May be used from many threads.</summary>
 /// <remarks>
-/// It has no name from the start where the system can do without, so that nothing is left of it however the program ends;
-/// elsewhere the system takes it away with the program.
+/// Where the system can do without a name it loses it as soon as it is open, so that nothing is left of it however the program
+/// ends; elsewhere the system takes it away with the program.
 /// </remarks>
 internal sealed class ScratchFile
 {
@@ -20,7 +20,7 @@ internal sealed class ScratchFile
     }
 
     /// <param name="folder">The folder for temporary files.</param>
-    /// <exception cref="NoRoomException">It cannot be written to.</exception>
+    /// <exception cref="ScratchFileException">It cannot be written to.</exception>
     public static ScratchFile In(string folder)
     {
         string path = Path.Combine(folder, $"sweepstats-{Guid.NewGuid():N}");
@@ -38,13 +38,13 @@ internal sealed class ScratchFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new NoRoomException(folder, e);
+            throw ScratchFileException.NoRoom(folder, e);
         }
     }
 
     /// <summary>Writes rows one behind the other.</summary>
     /// <returns>Where the first begins.</returns>
-    /// <exception cref="NoRoomException">There is no room left.</exception>
+    /// <exception cref="ScratchFileException">There is no room left.</exception>
     public long Add(double[][] rows)
     {
         long bytes = rows.Sum(r => (long)r.Length) * sizeof(double);
@@ -57,9 +57,9 @@ internal sealed class ScratchFile
                 next += row.Length * (long)sizeof(double);
             }
         }
-        catch (IOException e)
+        catch (Exception e) when (IsOfFile(e))
         {
-            throw new NoRoomException(_folder, e);
+            throw ScratchFileException.NoRoom(_folder, e);
         }
 
         return at;
@@ -68,20 +68,34 @@ internal sealed class ScratchFile
     /// <summary>Reads numbers side by side.</summary>
     /// <param name="at">Where the first begins.</param>
     /// <param name="values">Room for them.</param>
-    /// <exception cref="IOException">The file can no longer be read.</exception>
+    /// <exception cref="ScratchFileException">The file can no longer be read.</exception>
     public void Read(long at, Span<double> values)
     {
-        Span<byte> rest = MemoryMarshal.AsBytes(values);
+        try
+        {
+            ReadAll(MemoryMarshal.AsBytes(values), at);
+        }
+        catch (Exception e) when (IsOfFile(e))
+        {
+            throw ScratchFileException.NotRead(_folder, e);
+        }
+    }
+
+    private void ReadAll(Span<byte> rest, long at)
+    {
         while (!rest.IsEmpty)
         {
             int read = RandomAccess.Read(_handle, rest, at);
             if (read == 0)
             {
-                throw new EndOfStreamException($"The temporary file in {_folder} ended early; run the command once more.");
+                throw new EndOfStreamException("the file ended early.");
             }
 
             rest = rest[read..];
             at += read;
         }
     }
+
+    // A limit of the system on the length of a file comes as a wrong argument.
+    private static bool IsOfFile(Exception e) => e is IOException or UnauthorizedAccessException or ArgumentOutOfRangeException;
 }

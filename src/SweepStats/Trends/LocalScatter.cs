@@ -6,9 +6,9 @@ namespace SweepStats.Trends;
 /// <remarks>
 /// Wear mostly makes specimens less alike. The line at v is Σ wᵢyᵢ with wᵢ = 1/n + (xᵢ − x̄)(v − x̄)/Σ(x − x̄)²; its variance is
 /// Σ wᵢ²eᵢ²/(1 − hᵢ), with e the residuals and h the leverages, so that each specimen counts by the scatter near it (HC2). Its
-/// degrees of freedom are those of the same sum where all scatter alike: (tr A)²/tr A² with A = MDM, M = I − H, D = diag(wᵢ²/(1 −
-/// hᵢ)). Source: MacKinnon and White 1985; Bell and McCaffrey 2002 (both from memory). Error: against R, relative 1e-9
-/// (fixtures/oracles/local-scatter.R). Unit: that of y.
+/// degrees of freedom are those of the same sum where all scatter alike: (tr A)²/tr A² with A = MDM, M = I − H,
+/// D = diag(wᵢ²/(1 − hᵢ)). Source: MacKinnon and White 1985; Bell and McCaffrey 2002 (both from memory). Error: against R,
+/// relative 1e-9 (fixtures/oracles/local-scatter.R). Unit: that of y.
 /// </remarks>
 internal sealed class LocalScatter
 {

@@ -80,7 +80,7 @@ public sealed class FrequencyDecisions : IReadOnlyList<FrequencyDecision?>
         double[][] numbers = [.. Enumerable.Range(0, Columns).Select(_ => new double[length])];
         var outcomes = new byte[length];
         var overturned = new byte[length];
-        List<string> codes = [];
+        var codes = new NumberedTexts(byte.MaxValue);
         for (int f = 0; f < length; f++)
         {
             if (decisions[f] is not { } decision)
@@ -94,11 +94,11 @@ public sealed class FrequencyDecisions : IReadOnlyList<FrequencyDecision?>
             numbers[Most][f] = decision.Probability?.Most ?? double.NaN;
             if (decision.OverturnedBy is { } code)
             {
-                overturned[f] = checked((byte)(PlaceOf(code, codes) + 1));
+                overturned[f] = (byte)(codes.Of(code) + 1);
             }
         }
 
-        return new FrequencyDecisions(store.Keep(numbers), outcomes, overturned, [.. codes]);
+        return new FrequencyDecisions(store.Keep(numbers), outcomes, overturned, codes.All);
     }
 
     /// <summary>The same where what meets is not relied on: that cannot be told, and has no probability.</summary>
@@ -123,18 +123,6 @@ public sealed class FrequencyDecisions : IReadOnlyList<FrequencyDecision?>
         {
             OverturnedBy = _codes.IsEmpty || _overturned[f] == 0 ? null : _codes[_overturned[f] - 1],
         };
-    }
-
-    private static int PlaceOf(string code, List<string> codes)
-    {
-        int place = codes.IndexOf(code);
-        if (place < 0)
-        {
-            place = codes.Count;
-            codes.Add(code);
-        }
-
-        return place;
     }
 
     private static byte CodeOf(RequirementOutcome outcome) => (byte)(NothingAsked + 1 + (int)outcome);

@@ -22,8 +22,8 @@ public sealed class PulseEstimatorTests(ITestOutputHelper output)
     // Sweeps that are alike to the last digit are copies and count once.
     private const double Tiny = 0.002;
 
-    // A quarter of a quarter day by day: each draw is an analysis and two transforms of a quarter of a million numbers.
-    private static readonly int Drawable = Draws.Full ? 160 : 24;
+    // Fewer than elsewhere day by day: each draw is an analysis and two transforms of a quarter of a million numbers.
+    private static readonly int Drawable = Draws.Full ? 160 : 12;
 
     private static readonly double[][] Truths = Fixtures.Numbers("oracles/pulse-truths.csv");
 

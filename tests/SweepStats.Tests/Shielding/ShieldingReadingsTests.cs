@@ -45,6 +45,18 @@ public sealed class ShieldingReadingsTests
         new ShieldingEstimate(new Decibels(40.25), new Decibels(39), new Decibels(double.PositiveInfinity), confidence));
 
     [Fact]
+    public void MoreReasonsThanHaveRoomAreRefusedInASentence()
+    {
+        ShieldingReading[] Given(int reasons) => [.. Enumerable.Range(0, reasons)
+            .Select(i => new ShieldingReading.Unreadable(ShieldingState.Overloaded, Evidence, $"reason {i}"))];
+        ShieldingReading[] most = Given(ReadingMark.MostReasons);
+
+        Assert.Equal(most, ShieldingReadings.Of(most));
+        Assert.Contains("different texts", Assert.Throws<ArgumentException>(
+            () => ShieldingReadings.Of(Given(ReadingMark.MostReasons + 1))).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void EveryKindComesOutAsItWentIn()
     {
         ShieldingReading[] given =

@@ -30,6 +30,23 @@ public sealed class PairScatterTests
         Agreement.Relative(1e-12, 1.5 / (2 * 0.6744897501960817), PairScatter.Middle([1, 2, 3, 4, 99], [0, 2, 1, 2, 0]));
     }
 
+    // Rows of odd and of even length; the limit next to the middle on either side.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    public void BelowALimitTheMiddleIsTheSameAndAtItThereIsNone(int left)
+    {
+        double[][] sweeps = [.. Fixtures.Numbers("oracles/wrong-sweeps-sweeps.csv").Take(9).Select(row => row[3..^left])];
+        foreach ((double[] a, double[] b) in sweeps.SelectMany((a, i) => sweeps[(i + 1)..].Select(b => (a, b))))
+        {
+            double middle = PairScatter.Middle(a, b);
+            Assert.Null(PairScatter.MiddleBelow(a, b, middle));
+            Assert.Equal(middle, PairScatter.MiddleBelow(a, b, Math.BitIncrement(middle)));
+            Assert.Equal(middle, PairScatter.MiddleBelow(a, b, double.PositiveInfinity));
+            Assert.Null(PairScatter.MiddleBelow(a, b, 0));
+        }
+    }
+
     [Fact]
     public void OffsetsAndTheOrderOfThePairChangeNothingAndTheScaleCarriesOver()
     {

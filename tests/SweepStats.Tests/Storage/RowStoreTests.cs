@@ -80,10 +80,21 @@ public sealed class RowStoreTests : IDisposable
     {
         string missing = Path.Combine(_folder.FullName, "not-there");
 
-        string told = Assert.Throws<NoRoomException>(() => Kept(new RowStore(0, missing), 1)).Message;
+        string told = Assert.Throws<ScratchFileException>(() => Kept(new RowStore(0, missing), 1)).Message;
 
         Assert.Contains(missing, told, StringComparison.Ordinal);
         Assert.Contains("TMPDIR", told, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WhatCanNoLongerBeReadIsToldAsTheTemporaryFiles()
+    {
+        var empty = ScratchFile.In(_folder.FullName);
+
+        string told = Assert.Throws<ScratchFileException>(() => empty.Read(0, new double[2])).Message;
+
+        Assert.StartsWith("Run the command once more", told, StringComparison.Ordinal);
+        Assert.Contains(_folder.FullName, told, StringComparison.Ordinal);
     }
 
     // In a method of its own, so that nobody holds the rows.
