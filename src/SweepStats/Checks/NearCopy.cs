@@ -92,7 +92,8 @@ internal sealed class NearCopy : ICheck
             + $"between them, where sweeps of one specimen or of the reference differ by {Hundredths(copied.UsualDb)}. "
             + "One of each two is not what it says it is.",
         Basis = Steps(seen) + string.Create(Amount.Print, $"told below one in {1 / NearCopies.Share:0} of what sweeps of one of "
-            + $"the two specimens differ by, or one in {1 / NearCopies.ShareOfSteps:0} of the reference if both stand clear of the floor."),
+            + $"the two specimens differ by, or one in {1 / NearCopies.ShareOfSteps:0} of the reference if both stand clear of "
+            + $"the floor."),
         NextStep = "Look whether one trace was saved for several specimens; sweep again those that were not swept.",
     };
 

@@ -73,9 +73,10 @@ internal sealed class NotInPlace : ICheck
         Size = new Decibels(open.Max(o => o.MiddleDb)),
         Bias = Bias.TooSmall,
         Misleads = true,
-        Message = $"All {open.Length} specimens read like the reference, as if the bench was never closed: none shields more "
-            + $"than {Amount.Db(Math.Max(0, open.Max(o => o.MiddleDb)))} in the middle of the band.",
-        Basis = Rule(open) + "It misleads where two or more specimens were swept, all read so, and none is stated to shield nothing.",
+        Message = $"All {open.Length} specimens read like the reference, as if the bench was never closed: each shows "
+            + $"{Amount.Db(Math.Max(0, open.Max(o => o.MiddleDb)))} or less at half of the frequencies.",
+        Basis = Rule(open) + "It misleads where two or more specimens were swept, all read so, and none is stated to shield "
+            + "nothing.",
         NextStep = "Look whether the bench was closed, each specimen in place, and nothing in place for the reference; then "
             + "sweep again. If they were in place and truly shield nothing, naming one of them in campaign.toml settles it: "
             + $"shields_nothing = [\"{open[0].Name}\"] under [setup].",

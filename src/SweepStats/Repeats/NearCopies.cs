@@ -117,10 +117,10 @@ internal sealed record NearCopies(
 
     /// <summary>
     /// Whether sweeps are of signal, so that the reference shows how they should scatter: noise that is averaged scatters by less
-    /// than a restless source does. Not where no floor is known.
+    /// than a restless source does. Where no floor is known, they are taken for it.
     /// </summary>
-    public static bool IsSignal(SweepBlock block, NoiseFloor? floor) => floor is not null
-        && 2 * RepeatGroups.Points(block, [.. Enumerable.Range(0, block.SweepCount)], floor).Length >= block.PointCount;
+    public static bool IsSignal(SweepBlock block, NoiseFloor? floor) =>
+        2 * RepeatGroups.Points(block, [.. Enumerable.Range(0, block.SweepCount)], floor).Length >= block.PointCount;
 
     /// <summary>Whether sweeps that repeat each other show by their own pairs what is usual.</summary>
     public static bool ShowUsual(params IEnumerable<SweepBlock> blocks) =>

@@ -112,7 +112,7 @@ public sealed class NotInPlaceTests
         Finding told = Assert.Single(result.Findings, f => f.Code == "not-in-place");
         Assert.Equal((result.Findings[0], Severity.Warning, null, false),
             (told, told.Severity, told.Specimen, result.MayPrefer));
-        Assert.StartsWith("All 6 specimens read like the reference, as if the bench was never closed: none shields more than 0.",
+        Assert.StartsWith("All 6 specimens read like the reference, as if the bench was never closed: each shows 0.",
             told.Message, StringComparison.Ordinal);
         Assert.StartsWith("Look whether the bench was closed, each specimen in place, and nothing in place for the reference;",
             told.NextStep, StringComparison.Ordinal);
