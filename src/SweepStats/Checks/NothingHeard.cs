@@ -64,8 +64,8 @@ internal sealed class NothingHeard : ICheck
         Message = $"Nothing is heard behind {(all.Length == 1 ? all[0].Name.ToString() : $"any of {all.Length} specimens")}: all "
             + "covered sweeps lie in the floor. So they read too with the source off, with a cable loose, or where the floor "
             + "was taken with the source on.",
-        Basis = $"The floor hides {Amount.OutOf(all.Min(h => h.Hidden), all[0].Points)} or more of each; told from "
-            + $"{NearlyAll * 100:0} % on, unless a covered sweep that was left out stands {Amount.Db(OpenedDb)} over the floor "
+        Basis = $"The floor hides {Amount.OutOf(all.Min(h => h.Hidden), all[0].Points)} or more of each, and none stands clear of it; told "
+            + $"from {NearlyAll * 100:0} % on, unless a covered sweep that was left out stands {Amount.Db(OpenedDb)} over the floor "
             + "and not over the reference.",
         NextStep = "Open a specimen and look that its level rises while the source is on. Keep that sweep among the covered "
             + "ones, excluded in sweeps.csv because it was opened. If it does not rise, mend the path and sweep all again.",
@@ -136,8 +136,9 @@ internal sealed class NothingHeard : ICheck
             Basis = $"The floor hides {Amount.OutOf(lot.Min(h => h.Hidden), lot[0].Points)}"
                 + $"{(lot.Length == 1 ? string.Empty : " or more of each")}, and none stands clear of it. The bounds, "
                 + $"{Amount.Db(least)} in the middle, lie {Amount.Db(least - bestDb)} above that. Told from "
-                + $"{Amount.Db(AnotherThingDb)} and {NearlyAll * 100:0} % on: nearer to the end of the range a somewhat better "
-                + "cloth reads so too. A far better one reads so as well, and these sweeps cannot tell.",
+                + $"{Amount.Db(AnotherThingDb)} and {NearlyAll * 100:0} % on, unless a sweep of it that was left out stands "
+                + $"{Amount.Db(OpenedDb)} over the floor and not over the reference. Nearer to the end of the range a somewhat "
+                + "better cloth reads so too. A far better one does as well, and these sweeps cannot tell.",
             NextStep = $"Look whether the source was on and every cable tight while {named} was swept, and sweep it again. If it "
                 + "stays in the floor, open a specimen of it. Keep that sweep among the covered ones, excluded in sweeps.csv "
                 + "because it was opened: that settles it.",

@@ -72,9 +72,9 @@ public sealed class WrongUnitTests
             .But(s => s.Role == SweepRole.Reference ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s);
         Assert.StartsWith("Give the levels of the reference their minus sign again", OverInput(lost, -10).NextStep,
             StringComparison.Ordinal);
-        Taken other = Taken.With(Plan with { ReferenceDbm = 2 })
+        Taken other = Taken.With(Plan with { ReferenceDbm = -2 })
             .But(s => s is { Specimen: "A02" } ? s.Shifted(MicrovoltsDb) : s);
-        Assert.Matches("^Put [34] dB more attenuation before the receiver", OverInput(other, 0).NextStep);
+        Assert.Matches("^Put [34] dB more attenuation before the receiver", OverInput(other, -5).NextStep);
     }
 
     private static Finding OverInput(Taken taken, double maximumDbm) => Analysis
