@@ -129,10 +129,10 @@ internal static class BenchSteps
             Taken.With(ofThree with { ShieldingStartDb = 150, ShieldingStopDb = 150 }).Campaign.Sweeps.ToLookup(s => s.Name);
         yield return new("nothing-heard", "a source that was off", Severity.Warning, "whether the source was on",
             three.But(s => s is { Specimen: "A02" } ? silent[s.Name].Single() : s), three);
-        Taken two = Taken.With(ofThree with { Lots = 2 });
+        Taken bothLots = Taken.With(ofThree with { Lots = 2 });
         yield return new("nothing-heard", "a cable that was loose for a whole lot", Severity.Warning,
             "whether the source was on and every cable tight",
-            two.But(s => s.Lot == "A" ? silent[s.Name].Single() : s), two);
+            bothLots.But(s => s.Lot == "A" ? silent[s.Name].Single() : s), bothLots);
 
         RehearsalPlan steady =
             Plan with { SweepDeviationDb = 0.1, StartsAt = new DateTimeOffset(2026, 3, 5, 18, 0, 0, TimeSpan.Zero) };
