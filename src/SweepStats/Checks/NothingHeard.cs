@@ -64,8 +64,8 @@ internal sealed class NothingHeard : ICheck
         Message = $"Nothing is heard behind {(all.Length == 1 ? all[0].Name.ToString() : $"any of {all.Length} specimens")}: all "
             + "covered sweeps lie in the floor. So they read too with the source off, with a cable loose, or where the floor "
             + "was taken with the source on.",
-        Basis = $"The floor hides {Amount.OutOf(all.Min(h => h.Hidden), all[0].Points)} or more of each, and none stands clear of "
-            + $"it; told from {NearlyAll * 100:0} % on, unless a covered sweep that was left out stands {Amount.Db(OpenedDb)} "
+        Basis = $"The floor hides {Amount.OutOf(all.Min(h => h.Hidden), all[0].Points)} or more of each, and none stands clear "
+            + $"of it; told from {NearlyAll * 100:0} % on, unless a covered sweep that was left out stands {Amount.Db(OpenedDb)} "
             + "over the floor and not over the reference.",
         NextStep = "Open a specimen and look that its level rises while the source is on. Keep that sweep among the covered "
             + "ones, excluded in sweeps.csv because it was opened. If it does not rise, mend the path and sweep all again.",
