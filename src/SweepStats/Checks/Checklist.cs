@@ -100,12 +100,13 @@ public static class Checklist
         Finding[] wrong = OfRange.Contains(check.Code) ? [.. findings.Where(AreLevelsWrong)] : [];
         SpecimenName[] whose =
             [.. wrong.Length == 0 ? [] : seen.Curves.Select(c => c.Name).Where(name => WrongLevels(wrong, name).Any())];
+        string codes = string.Join(", ", wrong.Select(f => f.Code).Distinct());
         return whose.Length == 0 ? new CheckRun(check.Code, null) { LeftBecause = check.LeftBecause(seen) }
-            : whose.Length == seen.Curves.Length ? new CheckRun(check.Code, $"levels are wrong first ({wrong[0].Code})")
+            : whose.Length == seen.Curves.Length ? new CheckRun(check.Code, $"levels are wrong first ({codes})")
             : new CheckRun(check.Code, null)
             {
                 LeftBecause = $"levels of {(whose.Length == 1 ? whose[0] : Amount.Count(whose.Length, "specimen", "specimens"))} "
-                    + $"are wrong first ({wrong[0].Code})",
+                    + $"are wrong first ({codes})",
             };
     }
 }
