@@ -41,7 +41,8 @@ public static class FindingsCsv
     private static void Row(CsvRows rows, Finding finding, FrequencyBand? stretch)
     {
         rows.Cell(SeverityName(finding.Severity)).Text(finding.Code);
-        rows.Cell(finding.Role is { } role ? RoleName(role) : "").Text(finding.Specimen?.Lot).Text(finding.Specimen?.Specimen);
+        rows.Cell(finding.Role is { } role ? RoleName(role) : "");
+        rows.Text(finding.Specimen?.Lot ?? finding.Lot).Text(finding.Specimen?.Specimen);
         rows.Cell(stretch is { } from ? ResultNumber.Exact(from.Start.Value) : "")
             .Cell(stretch is { } to ? ResultNumber.Exact(to.Stop.Value) : "");
         rows.Cell(ResultNumber.Level(finding.Size?.Value)).Text(Plain(finding.Message)).Text(Plain(finding.NextStep))

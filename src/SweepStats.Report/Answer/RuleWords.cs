@@ -52,7 +52,7 @@ internal static class RuleWords
     private static string Limited(FindingGroup group, AnalysisResult result)
     {
         int named = group.Findings.Select(f => f.Specimen).Distinct().Count();
-        return group.Findings.Any(f => f.Specimen is null) || named == result.Curves.Length ? "all"
+        return group.Findings.Any(f => f.Specimen is null && f.Lot is null) || named == result.Curves.Length ? "all"
             : SummaryWords.SpecimenList(group.Findings);
     }
 

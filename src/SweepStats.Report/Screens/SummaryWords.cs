@@ -114,6 +114,10 @@ public static class SummaryWords
         {
             parts.Add(SpecimenLabel(specimen));
         }
+        else if (finding.Lot is { } lot)
+        {
+            parts.Add(LotLabel(lot));
+        }
 
         if (finding.Role is { } role)
         {
@@ -135,7 +139,7 @@ public static class SummaryWords
 
     /// <summary>What the findings of a group concern; specimens that share the rest stand together.</summary>
     internal static IEnumerable<string> Concerns(FindingGroup group) =>
-        group.Findings.GroupBy(f => Concerns(f with { Specimen = null }))
+        group.Findings.GroupBy(f => Concerns(f with { Specimen = null, Lot = null }))
             .Select(g => (Specimens: SpecimenList(g), Others: g.Key))
             .Select(c => c.Specimens.Length == 0 ? c.Others : c.Others.Length == 0 ? c.Specimens : $"{c.Specimens}: {c.Others}")
             .Where(c => c.Length > 0);
@@ -147,8 +151,8 @@ public static class SummaryWords
     /// <summary>"A/A01, A/A02 and 3 more": the specimens that findings name, or nothing.</summary>
     internal static string SpecimenList(IEnumerable<Finding> findings)
     {
-        string[] pieces = [.. findings.Where(f => f.Specimen is not null).Select(f => SpecimenLabel(f.Specimen!.Value))
-            .Distinct(StringComparer.Ordinal)];
+        string[] pieces = [.. findings.Where(f => f.Specimen is not null || f.Lot is not null)
+            .Select(f => f.Specimen is { } name ? SpecimenLabel(name) : LotLabel(f.Lot!)).Distinct(StringComparer.Ordinal)];
         return Listed(pieces, MostSpecimensNamed);
     }
 

@@ -11,6 +11,9 @@ public static class PrintedNames
     /// <summary>A specimen by lot and name, harmless to print.</summary>
     public static string SpecimenLabel(SpecimenName name) => PlainText.Of(name.ToString());
 
+    /// <summary>A lot as people write it.</summary>
+    internal static string LotLabel(string lot) => "lot " + PlainText.Of(lot);
+
     internal const int MostBandsNamed = 4;
     internal const int MostSpecimensNamed = 8;
     internal const int LongestSpecimen = 40;

@@ -8,7 +8,7 @@ namespace SweepStats.Checks;
 public sealed record CheckRun(string Code, string? UntestedBecause)
 {
     /// <summary>
-    /// What it could not look at beside what it found, as half a sentence; null where it found nothing or looked at all.
+    /// What it could not look at beside the rest, and why, as half a sentence; null where it looked at all or at nothing.
     /// </summary>
     public string? LeftBecause { get; init; }
 }

@@ -74,9 +74,11 @@ public static class Checklist
             .OrderByDescending(finding => finding.Severity)];
     }
 
-    private static IEnumerable<Finding> WrongLevels(IEnumerable<Finding> findings, SpecimenName? specimen) => findings.Where(f =>
-        f is { Severity: Severity.Fault, Size.Value: >= FarDb or <= -FarDb } && OfWrongLevels.Contains(f.Code)
-            && (f.Specimen is null || f.Specimen == specimen));
+    private static IEnumerable<Finding> WrongLevels(IEnumerable<Finding> findings, SpecimenName? specimen) =>
+        findings.Where(f => AreLevelsWrong(f) && (f.Specimen is null || f.Specimen == specimen));
+
+    private static bool AreLevelsWrong(Finding finding) =>
+        finding is { Severity: Severity.Fault, Size.Value: >= FarDb or <= -FarDb } && OfWrongLevels.Contains(finding.Code);
 
     /// <summary>Every check with the reason why it could not be made, where there is one; in order.</summary>
     /// <param name="seen">What the checks looked at.</param>
@@ -86,13 +88,25 @@ public static class Checklist
 
     private static CheckRun Run(ICheck check, Evidence seen, ImmutableArray<Finding> findings)
     {
-        string? because = check.UntestedBecause(seen) ?? LeftTo(check, seen, findings);
-        return findings.Any(f => f.Code == check.Code) ? new CheckRun(check.Code, null) { LeftBecause = because }
-            : new CheckRun(check.Code, because);
+        string? because = check.UntestedBecause(seen);
+        CheckRun run = because is null ? LeftTo(check, seen, findings) : new CheckRun(check.Code, because);
+        return !findings.Any(f => f.Code == check.Code) ? run
+            : new CheckRun(check.Code, null) { LeftBecause = run.UntestedBecause ?? run.LeftBecause };
     }
 
-    private static string? LeftTo(ICheck check, Evidence seen, ImmutableArray<Finding> findings) =>
-        OfRange.Contains(check.Code)
-            && seen.Curves.SelectMany(c => WrongLevels(findings, c.Name)).FirstOrDefault() is { Code: var code }
-            ? $"levels are wrong first ({code})" : null;
+    // What is said of the range of other specimens stands.
+    private static CheckRun LeftTo(ICheck check, Evidence seen, ImmutableArray<Finding> findings)
+    {
+        Finding[] wrong = OfRange.Contains(check.Code) ? [.. findings.Where(AreLevelsWrong)] : [];
+        SpecimenName[] whose =
+            [.. wrong.Length == 0 ? [] : seen.Curves.Select(c => c.Name).Where(name => WrongLevels(wrong, name).Any())];
+        string codes = string.Join(", ", wrong.Select(f => f.Code).Distinct());
+        return whose.Length == 0 ? new CheckRun(check.Code, null) { LeftBecause = check.LeftBecause(seen) }
+            : whose.Length == seen.Curves.Length ? new CheckRun(check.Code, $"levels are wrong first ({codes})")
+            : new CheckRun(check.Code, null)
+            {
+                LeftBecause = $"levels of {(whose.Length == 1 ? whose[0] : Amount.Count(whose.Length, "specimen", "specimens"))} "
+                    + $"are wrong first ({codes})",
+            };
+    }
 }

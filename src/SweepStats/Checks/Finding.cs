@@ -41,6 +41,9 @@ public sealed record Finding
     /// <summary>Which specimen it concerns; null for all.</summary>
     public SpecimenName? Specimen { get; init; }
 
+    /// <summary>Which lot it concerns as a whole; null for all, or where it concerns one specimen.</summary>
+    public string? Lot { get; init; }
+
     /// <summary>Name of the one sweep it concerns; null for all of the role and specimen.</summary>
     public string? Sweep { get; init; }
 

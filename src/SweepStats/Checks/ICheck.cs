@@ -12,4 +12,7 @@ public interface ICheck
     /// <summary>Why the evidence does not allow the check to be made, as half a sentence; null where it could be made.</summary>
     /// <remarks>Says what is missing, so that finding nothing is not taken for nothing being there.</remarks>
     string? UntestedBecause(Evidence seen) => null;
+
+    /// <summary>What a check that could be made could not look at, and why, as half a sentence; null where it was all.</summary>
+    string? LeftBecause(Evidence seen) => null;
 }

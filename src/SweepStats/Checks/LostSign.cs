@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
@@ -32,8 +33,9 @@ internal sealed class LostSign : ICheck
     public string? UntestedBecause(Evidence seen) =>
         HasSigns(seen) ? null : $"levels in {seen.Campaign.Scale.Symbol()} are above zero anyway";
 
-    /// <summary>Whether some levels look so.</summary>
-    public static bool IsLikely(Evidence seen) => new LostSign().Inspect(seen).Any();
+    /// <summary>What is found among the sweeps of a role; empty where they look right.</summary>
+    public static ImmutableArray<Finding> Of(SweepRole role, Evidence seen) =>
+        [.. new LostSign().Inspect(seen).Where(f => f.Role == role)];
 
     /// <summary>Sweeps without their sign among those that repeat them; a placement that lacks it as a whole is none.</summary>
     public static IEnumerable<Sweep> Single(Evidence seen) =>

@@ -1,3 +1,4 @@
+using SweepStats.Alignment;
 using SweepStats.Linearity;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
@@ -16,20 +17,48 @@ internal sealed class NearCopy : ICheck
 
     public string Code => "near-copy";
 
-    public string? UntestedBecause(Evidence seen) => NearCopies.CouldBeTold(seen.Campaign) ? null
-        : "that takes four reference sweeps, covered sweeps that repeat each other, and twenty frequencies";
+    public string? UntestedBecause(Evidence seen) => seen.Campaign.Grid.Count < NearCopies.FewestPoints
+        ? $"it takes {NearCopies.FewestPoints} frequencies"
+        : Repeated(seen).Any() ? null : "no sweep is repeated";
+
+    public string? LeftBecause(Evidence seen)
+    {
+        string[] left = [.. new[] { LeftOfReference(seen), LeftOfCovered(seen) }.OfType<string>()];
+        return left.Length == 0 ? null : string.Join("; ", left);
+    }
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        double leastDb = SteppedScatter.LeastOfReferenceDb(seen.Campaign, seen.Floor, seen.SourceDbm);
-        NearCopies[] found = [.. NearCopies.Among(seen.Campaign, leastDb)];
+        double leastDb = LeastOfReferenceDb(seen);
+        NearCopies[] found = [.. NearCopies.Among(seen.Campaign, seen.Floor, leastDb)];
         return
         [
-            .. CopiedSpecimens.Among(seen.Campaign) is { } copied ? [Between(seen, copied)] : Array.Empty<Finding>(),
+            .. CopiedSpecimens.Among(seen.Campaign, seen.Floor) is { } copied ? [Between(seen, copied)] : Array.Empty<Finding>(),
             .. found.Select(alike => Told(seen, alike)),
             .. leastDb == 0 && !Array.Exists(found, f => f.Role == SweepRole.Reference) && Quiet(seen) is { } quiet
                 ? [Said(seen, quiet)] : Array.Empty<Finding>(),
         ];
+    }
+
+    private static double LeastOfReferenceDb(Evidence seen) =>
+        SteppedScatter.LeastOfReferenceDb(seen.Campaign, seen.Floor, seen.SourceDbm);
+
+    private static IEnumerable<SweepBlock> Repeated(Evidence seen) =>
+        seen.Campaign.Covered.Select(c => c.Block).Append(seen.Campaign.Reference)
+            .Concat(seen.Campaign.Floor is { } floor ? [floor] : Array.Empty<SweepBlock>()).Where(b => b.SweepCount > 1);
+
+    private static string? LeftOfReference(Evidence seen) =>
+        NearCopies.ShowUsual(seen.Campaign.Reference) || LeastOfReferenceDb(seen) > 0 ? null
+            : "without linearity sweeps nothing shows how fewer than four reference sweeps should differ";
+
+    private static string? LeftOfCovered(Evidence seen)
+    {
+        SweepBlock[] repeated = [.. seen.Campaign.Covered.Select(c => c.Block).Where(b => b.SweepCount > 1)];
+        return repeated.Length == 0 || NearCopies.ShowUsual(repeated) ? null
+            : seen.Campaign.Reference.SweepCount < 2
+            ? "with a single reference sweep nothing shows how so few covered sweeps should differ"
+            : Array.TrueForAll(repeated, b => NearCopies.IsSignal(b, seen.Floor)) ? null
+            : "nothing shows how so few covered sweeps should differ where they may be noise";
     }
 
     private static NearCopies? Quiet(Evidence seen) =>
@@ -63,7 +92,8 @@ internal sealed class NearCopy : ICheck
             + $"between them, where sweeps of one specimen or of the reference differ by {Hundredths(copied.UsualDb)}. "
             + "One of each two is not what it says it is.",
         Basis = Steps(seen) + string.Create(Amount.Print, $"told below one in {1 / NearCopies.Share:0} of what sweeps of one of "
-            + $"the two specimens differ by, or one in {1 / NearCopies.ShareOfSteps:0} of the reference."),
+            + $"the two specimens differ by, or one in {1 / NearCopies.ShareOfSteps:0} of the reference if both stand clear of "
+            + $"the floor."),
         NextStep = "Look whether one trace was saved for several specimens; sweep again those that were not swept.",
     };
 

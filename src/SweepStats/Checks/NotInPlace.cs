@@ -11,7 +11,7 @@ namespace SweepStats.Checks;
 /// <remarks>
 /// Its own sweeps cannot tell which, so it is asked. How hard, others decide: specimens of one lot are of one cloth, and lots may
 /// truly differ. A lot that reads so as a whole is asked about where all others shield well; where others shield little it is
-/// only said.
+/// only said. Where nothing shields at all, the bench is asked about, unless one specimen is stated to shield nothing.
 /// </remarks>
 internal sealed class NotInPlace : ICheck
 {
@@ -41,13 +41,19 @@ internal sealed class NotInPlace : ICheck
             yield break;
         }
 
+        if (open.Length > 1 && open.Length == seen.Curves.Length && Array.TrueForAll(open, o => o.MiddleDb >= -AlikeDb))
+        {
+            yield return OfAll(open);
+            yield break;
+        }
+
         var others = new Others(levels);
         Level[] doubtful = [.. open.Where(o => others.Of(o).Severity != Severity.Note)];
         foreach (IGrouping<string, Level> lot in doubtful.GroupBy(d => d.Name.Lot))
         {
             foreach (Level[] asked in Whole(lot, levels) ? [[.. lot]] : lot.Select(one => new[] { one }))
             {
-                yield return Asked(seen, asked, others.Of(asked[0]));
+                yield return Asked(asked, others.Of(asked[0]));
             }
         }
 
@@ -60,15 +66,29 @@ internal sealed class NotInPlace : ICheck
     private static bool Whole(IGrouping<string, Level> lot, Level[] levels) =>
         levels.Count(l => l.Name.Lot == lot.Key) is > 1 and var all && all == lot.Count();
 
-    private Finding Asked(Evidence seen, Level[] open, OtherLevels others) => Finding(open) with
+    // One poor cloth is a result; where none of several shields, it is more likely the bench (judgement, no source).
+    private Finding OfAll(Level[] open) => Finding(open) with
+    {
+        Severity = Severity.Warning,
+        Size = new Decibels(open.Max(o => o.MiddleDb)),
+        Bias = Bias.TooSmall,
+        Misleads = true,
+        Message = $"All {open.Length} specimens read like the reference, as if the bench was never closed: each shows "
+            + $"{Amount.Db(Math.Max(0, open.Max(o => o.MiddleDb)))} or less at half of the frequencies.",
+        Basis = Rule(open) + "It misleads where two or more specimens were swept, all read so, and none is stated to shield "
+            + "nothing.",
+        NextStep = "Look whether the bench was closed, each specimen in place, and nothing in place for the reference; then "
+            + "sweep again. If they were in place and truly shield nothing, naming one of them in campaign.toml settles it: "
+            + $"shields_nothing = [\"{open[0].Name}\"] under [setup].",
+    };
+
+    private Finding Asked(Level[] open, OtherLevels others) => Finding(open) with
     {
         Severity = others.Severity,
         Size = new Decibels(others.MostDb),
         // Whatever it would shield.
         Bias = Bias.TooSmall,
-        Biases = open.Length == 1 ? [] : [.. from level in open
-                                             from f in Enumerable.Range(0, seen.Campaign.Grid.Count)
-                                             select new PlacedBias(level.Name, seen.Campaign.Grid[f], Bias.TooSmall)],
+        Lot = open.Length == 1 ? null : open[0].Name.Lot,
         Misleads = true,
         Message = open is [var one]
             ? $"{one.Name} reads like the reference, as if swept without it: {others.Told}. It stays in the result."
@@ -98,13 +118,15 @@ internal sealed class NotInPlace : ICheck
         Role = SweepRole.Covered,
         Specimen = open.Length == 1 ? open[0].Name : null,
         Message = string.Empty,
-        Basis = $"Shielding of {Amount.Db(AlikeDb)} at most, or an interval that holds 0 dB, at "
-            + $"{Amount.OutOf(open.Min(o => o.Alike), open[0].Seen)}{(open.Length == 1 ? string.Empty : " or more")}; told from "
-            + $"{NearlyAll * 100:0} % on. It misleads where all others of its lot shield {Amount.Db(Others.SistersDb)} "
+        Basis = Rule(open) + $"It misleads where all others of its lot shield {Amount.Db(Others.SistersDb)} "
             + $"or one of them {Amount.Db(Others.AnotherThingDb)}, and where it is alone in its lot, or all of its lot read so, "
             + "and all other specimens shield as much as that.",
         NextStep = string.Empty,
     };
+
+    private static string Rule(Level[] open) => $"Shielding of {Amount.Db(AlikeDb)} at most, or an interval that holds 0 dB, at "
+        + $"{Amount.OutOf(open.Min(o => o.Alike), open[0].Seen)}{(open.Length == 1 ? string.Empty : " or more")}; told from "
+        + $"{NearlyAll * 100:0} % on. ";
 
     private static string OrSaySo(Level[] open) => open.Length == 1
         ? $"If it was and truly shields nothing, say so in campaign.toml: shields_nothing = [\"{open[0].Name}\"] under [setup]."

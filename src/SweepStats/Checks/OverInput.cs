@@ -37,7 +37,8 @@ internal sealed class OverInput : ICheck
                     + $"dBm, the mean of {Amount.Count(seen.Campaign.Reference.SweepCount, "sweep", "sweeps")}, against a "
                     + $"stated maximum of {most:0.##} dBm."),
                 Bias = Checks.Bias.TooSmall,
-                NextStep = WrongUnit.IsLikely(seen) ? WrongUnit.NextStep(seen)
+                NextStep = LostSign.Of(SweepRole.Reference, seen) is [var lost, ..] ? lost.NextStep
+                    : WrongUnit.IsLikely(SweepRole.Reference, seen) ? WrongUnit.NextStep(seen)
                     : $"Put {Math.Ceiling(over):0} dB more attenuation before the receiver, or turn the source down, and "
                         + "take all sweeps again.",
             };

@@ -24,7 +24,8 @@ internal sealed class SpecimenBiases
     public SpecimenBiases(SpecimenName? name, ImmutableArray<Finding> findings)
     {
         _everywhere =
-            [.. findings.Where(f => f.Biases.IsEmpty && Reach(f) is not null && (f.Specimen is null || f.Specimen == name))];
+            [.. findings.Where(f => f.Biases.IsEmpty && Reach(f) is not null && (f.Specimen is null || f.Specimen == name)
+                && (f.Lot is null || f.Lot == name?.Lot))];
         _placed = findings.SelectMany(
             f => f.Biases.Where(b => b.Specimen == name).Select(b => (b.At, Of: new FindingBias(f.Code, b.Bias))))
             .ToLookup(b => b.At, b => b.Of);

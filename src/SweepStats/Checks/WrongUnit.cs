@@ -8,8 +8,8 @@ namespace SweepStats.Checks;
 /// <summary>Levels that hardly any receiver survives: their unit is another than the one that is given.</summary>
 /// <remarks>
 /// Levels in dBµV read 107 dB higher than in dBm, and whoever mixes the two adds 107 dB to the shielding or takes them off. It is
-/// asked and no fault is told: levels that were calculated for a place before an attenuator may be right. Levels that look as if
-/// they lost their sign are left to that (<see cref="LostSign"/>), which asks for the unit too.
+/// asked and no fault is told: levels that were calculated for a place before an attenuator may be right. A role whose levels
+/// look as if they lost their sign is left to that (<see cref="LostSign"/>), which asks for the unit too.
 /// </remarks>
 internal sealed class WrongUnit : ICheck
 {
@@ -26,8 +26,8 @@ internal sealed class WrongUnit : ICheck
 
     public string? UntestedBecause(Evidence seen) => Lacking.Milliwatts(seen);
 
-    /// <summary>Whether levels lie so high.</summary>
-    public static bool IsLikely(Evidence seen) => TooHigh(seen).Length > 0;
+    /// <summary>Whether levels of a role lie so high.</summary>
+    public static bool IsLikely(SweepRole role, Evidence seen) => Array.Exists(TooHigh(seen), k => k.Role == role);
 
     /// <summary>What to do about it, in every finding that it would mislead.</summary>
     public static string NextStep(Evidence seen) => $"Look whether the levels of {Named(TooHigh(seen))} are in dBm: "
@@ -38,7 +38,7 @@ internal sealed class WrongUnit : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        if (TooHigh(seen) is not { Length: > 0 } high || LostSign.IsLikely(seen))
+        if (TooHigh(seen) is not { Length: > 0 } high)
         {
             yield break;
         }
@@ -65,7 +65,8 @@ internal sealed class WrongUnit : ICheck
     private static double Highest(Evidence seen) => Math.Max(DamageDbm, seen.MaximumInputDbm ?? double.NegativeInfinity);
 
     private static HighKind[] TooHigh(Evidence seen) => seen.Campaign.Scale != LevelScale.DecibelMilliwatts ? []
-        : [.. Kinds(seen.Campaign).Where(k => k.LevelDbm > Highest(seen))];
+        : [.. Kinds(seen.Campaign).Where(k => k.LevelDbm > Highest(seen)).GroupBy(k => k.Role)
+            .Where(role => LostSign.Of(role.Key, seen).IsEmpty).SelectMany(role => role)];
 
     private static IEnumerable<HighKind> Kinds(AlignedCampaign campaign) =>
     [

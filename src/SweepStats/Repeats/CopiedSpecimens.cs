@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
+using SweepStats.Floor;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -9,7 +10,8 @@ namespace SweepStats.Repeats;
 /// <remarks>
 /// Two sweeps of their own differ by what either of them scatters by, over √2 at least, and by what the specimens differ by. So
 /// an eighth of the larger scatter of the two specimens is no chance; where neither was swept twice, or what was is alike too, a
-/// sixteenth of what the reference scatters by at least. Copies that agree at every point are told as such.
+/// sixteenth of what the reference scatters by at least, if both stand clear of the floor: averaged noise may scatter by less.
+/// Copies that agree at every point are told as such.
 /// </remarks>
 /// <param name="Sweeps">The sweeps in order, two at least.</param>
 /// <param name="Specimens">The specimens they are given out for, in order.</param>
@@ -32,7 +34,9 @@ internal sealed record CopiedSpecimens(
     private const double OfFirstPoints = 3;
 
     /// <summary>The copies; null where there are none.</summary>
-    public static CopiedSpecimens? Among(AlignedCampaign campaign)
+    /// <param name="campaign">Sweeps on their common grid.</param>
+    /// <param name="floor">The floor; null where none is known.</param>
+    public static CopiedSpecimens? Among(AlignedCampaign campaign, NoiseFloor? floor)
     {
         if (campaign.Grid.Count < NearCopies.FewestPoints || campaign.Covered.Length < 2)
         {
@@ -40,7 +44,8 @@ internal sealed record CopiedSpecimens(
         }
 
         double referenceDb = NearCopies.QuietestDb(campaign.Reference);
-        OwnScatter[] own = [.. campaign.Covered.Select(c => OwnScatter.Of(c, referenceDb))];
+        OwnScatter[] own =
+            [.. campaign.Covered.Select(c => OwnScatter.Of(c, NearCopies.IsSignal(c.Block, floor) ? referenceDb : 0))];
         CoveredSweep[] sweeps = [.. own.SelectMany(CoveredSweep.Of).OrderBy(s => s.MeanDb)];
         List<CopiedPair> found = [];
         for (int i = 0; i < sweeps.Length; i++)
@@ -69,7 +74,7 @@ internal sealed record CopiedSpecimens(
     /// <summary>A specimen and what its own sweeps scatter by.</summary>
     /// <param name="Specimen">The specimen.</param>
     /// <param name="UsualDb">Least scatter of a reading between sweeps of one placement in dB; 0 where none repeat.</param>
-    /// <param name="LeastDb">The least that reference sweeps show, in dB.</param>
+    /// <param name="LeastDb">The least that reference sweeps show, in dB; 0 where it lies in the floor.</param>
     private sealed record OwnScatter(SpecimenBlock Specimen, double UsualDb, double LeastDb)
     {
         public static OwnScatter Of(SpecimenBlock specimen, double leastDb)
@@ -114,7 +119,7 @@ internal sealed record CopiedSpecimens(
                 return null;
             }
 
-            double ownDb = Math.Max(one.Own.UsualDb, other.Own.UsualDb), leastDb = one.Own.LeastDb;
+            double ownDb = Math.Max(one.Own.UsualDb, other.Own.UsualDb), leastDb = Math.Min(one.Own.LeastDb, other.Own.LeastDb);
             double limit = Math.Max(NearCopies.Share * ownDb, NearCopies.ShareOfSteps * leastDb);
             double stepDb = Math.Max(one.Own.Specimen.Block.StepDb, other.Own.Specimen.Block.StepDb);
             return Math.Max(ownDb, leastDb) >= stepDb

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Alignment;
+using SweepStats.Floor;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -62,10 +63,11 @@ internal sealed record NearCopies(
 
     /// <summary>Near copies among floor, reference and covered sweeps.</summary>
     /// <param name="campaign">Sweeps on their common grid; copies that agree everywhere are not among them.</param>
+    /// <param name="floor">The floor; null where none is known.</param>
     /// <param name="leastOfReferenceDb">
     /// What a reading of the reference scatters by at least, in dB; 0 where only its own sweeps tell.
     /// </param>
-    public static ImmutableArray<NearCopies> Among(AlignedCampaign campaign, double leastOfReferenceDb = 0)
+    public static ImmutableArray<NearCopies> Among(AlignedCampaign campaign, NoiseFloor? floor, double leastOfReferenceDb)
     {
         if (campaign.Grid.Count < FewestPoints)
         {
@@ -74,13 +76,13 @@ internal sealed record NearCopies(
 
         KindPairs[] covered = [.. campaign.Covered.Select(c => KindPairs.Of(c.Block, c.Name))];
         KindPairs reference = KindPairs.Of(campaign.Reference, null);
-        double leastOfCoveredDb = QuietestDb(campaign.Reference);
+        double leastOfSignalDb = QuietestDb(campaign.Reference);
+        double[] leastDb = [.. campaign.Covered.Select(c => IsSignal(c.Block, floor) ? leastOfSignalDb : 0)];
         return
         [
-            .. campaign.Floor is { } floor ? OfFloor(KindPairs.Of(floor, null)) : [],
+            .. campaign.Floor is { } noise ? OfFloor(KindPairs.Of(noise, null)) : [],
             .. OfReference(reference, leastOfReferenceDb),
-            .. covered.Zip(OfSameLevel(covered), (kind, usual) => OfCovered(kind, usual, leastOfCoveredDb))
-                .SelectMany(found => found),
+            .. covered.Zip(OfSameLevel(covered), leastDb).SelectMany(c => OfCovered(c.First, c.Second, c.Third)),
         ];
     }
 
@@ -114,14 +116,15 @@ internal sealed record NearCopies(
     }
 
     /// <summary>
-    /// Whether near copies could be told among the reference sweeps and among covered ones: each shows what is usual by its own
-    /// pairs.
+    /// Whether sweeps are of signal, so that the reference shows how they should scatter: noise that is averaged scatters by less
+    /// than a restless source does. Where no floor is known, they are taken for it.
     /// </summary>
-    public static bool CouldBeTold(AlignedCampaign campaign) =>
-        campaign.Grid.Count >= FewestPoints && Pairs(campaign.Reference) >= FewestPairs
-            && campaign.Covered.Sum(c => Pairs(c.Block)) >= FewestPairs;
+    public static bool IsSignal(SweepBlock block, NoiseFloor? floor) =>
+        2 * RepeatGroups.Points(block, [.. Enumerable.Range(0, block.SweepCount)], floor).Length >= block.PointCount;
 
-    private static int Pairs(SweepBlock block) => block.SweepCount * (block.SweepCount - 1) / 2;
+    /// <summary>Whether sweeps that repeat each other show by their own pairs what is usual.</summary>
+    public static bool ShowUsual(params IEnumerable<SweepBlock> blocks) =>
+        blocks.Sum(b => b.SweepCount * (b.SweepCount - 1) / 2) >= FewestPairs;
 
     private static IEnumerable<NearCopies> In(KindPairs kind, UsualPairs usual)
     {

@@ -16,9 +16,12 @@ internal sealed class FrequencyBias
     public FrequencyBias(ImmutableArray<Finding> findings)
     {
         IEnumerable<SpecimenName?> named =
-            findings.SelectMany(f => f.Biases.Select(b => (SpecimenName?)b.Specimen).Append(f.Specimen));
+            findings.SelectMany(f => f.Biases.Select(b => (SpecimenName?)b.Specimen).Append(f.Specimen ?? AnyOf(f.Lot)));
         _specimens = [.. named.Append(null).Distinct().Select(name => new SpecimenBiases(name, findings))];
     }
+
+    // What is said of a lot holds for each piece of it, whatever its name.
+    private static SpecimenName? AnyOf(string? lot) => lot is null ? null : new SpecimenName(lot, string.Empty);
 
     /// <summary>The farthest of any specimen to each side, with the codes of the findings behind it.</summary>
     public (Bias Farthest, ImmutableArray<string> Codes) At(Hertz at)

@@ -123,10 +123,16 @@ internal static class BenchSteps
             three.But(s => s.Role == SweepRole.Reference ? s.Shifted(106.99) : s), three);
         yield return new("not-in-place", "a specimen that was forgotten", Severity.Fault, "put it in place and sweep it again",
             three.But(s => s is { Specimen: "A02" } ? s.Shifted(40) : s), three);
+        yield return new("not-in-place", "a bench that was never closed", Severity.Warning, "whether the bench was closed",
+            Taken.With(ofThree with { ShieldingStartDb = 0, ShieldingStopDb = 0 }), three);
         ILookup<string, Sweep> silent =
             Taken.With(ofThree with { ShieldingStartDb = 150, ShieldingStopDb = 150 }).Campaign.Sweeps.ToLookup(s => s.Name);
         yield return new("nothing-heard", "a source that was off", Severity.Warning, "whether the source was on",
             three.But(s => s is { Specimen: "A02" } ? silent[s.Name].Single() : s), three);
+        Taken bothLots = Taken.With(ofThree with { Lots = 2 });
+        yield return new("nothing-heard", "a cable that was loose for a whole lot", Severity.Warning,
+            "whether the source was on and every cable tight",
+            bothLots.But(s => s.Lot == "A" ? silent[s.Name].Single() : s), bothLots);
 
         RehearsalPlan steady =
             Plan with { SweepDeviationDb = 0.1, StartsAt = new DateTimeOffset(2026, 3, 5, 18, 0, 0, TimeSpan.Zero) };

@@ -70,6 +70,19 @@ public sealed class LostSignTests
         }
     }
 
+    // The range of the others was looked at all the same.
+    [Theory]
+    [InlineData(SweepRole.Covered, null, "levels of A/A01 are wrong first (lost-sign)")]
+    [InlineData(SweepRole.Reference, "levels are wrong first (lost-sign)", null)]
+    public void WhatIsNotSaidOfTheRangeIsNamed(SweepRole role, string? untested, string? left)
+    {
+        Taken drawn = Taken.With(Plan with { Placements = 2 });
+        Sweep one = drawn.First(role);
+        AnalysisResult result = drawn.But(s => s == one ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s).Analysed();
+        Assert.All(result.Checks.Where(c => c.Code is "under-ranged" or "capped"),
+            c => Assert.Equal((untested, left), (c.UntestedBecause, c.LeftBecause)));
+    }
+
     // 30 dBm and not −30 dBm: all is in order but the height.
     [Fact]
     public void AReferenceWithoutItsSignIsAskedAbout()

@@ -153,10 +153,12 @@ public sealed class NearCopyTests
     }
 
     // One trace saved five times: its own pairs show nothing else, the reference does.
-    [Fact]
-    public void AllSweepsMadeFromOneAreToldByTheReference()
+    [Theory]
+    [InlineData(5)]
+    [InlineData(0)]
+    public void AllSweepsMadeFromOneAreToldByTheReference(int floorSweeps)
     {
-        Taken drawn = Taken.With(Plan);
+        Taken drawn = Taken.With(Plan with { FloorSweeps = floorSweeps });
         Sweep first = drawn.First(SweepRole.Covered);
         int place = 0;
         Finding told = Assert.Single(
@@ -194,6 +196,76 @@ public sealed class NearCopyTests
                 ? s.As(levels: [.. s.Levels.Select(l => l + (windDb * random.Normal()))]) : s);
             Assert.DoesNotContain(taken.Analysed().Findings, f => f.Code == "near-copy");
         }
+    }
+
+    // In gusts, every second or third sweep is quiet, in each specimen alike.
+    [Theory]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void QuietSweepsBetweenGustsAreNoCopies(int every)
+    {
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            var random = new RandomSource(seed);
+            Taken still = Taken.With(Plan with
+            {
+                Seed = seed,
+                SpecimensPerLot = 3,
+                Placements = 0,
+                CoveredSweeps = 7,
+                ScatterDb = 0.02,
+            });
+            int place = 0;
+            Taken gusty = still.But(s => s.Role == SweepRole.Covered && place++ % 7 % every > 0
+                ? s.As(levels: [.. s.Levels.Select(l => l + random.Normal())]) : s);
+            Assert.DoesNotContain(gusty.Analysed().Findings, f => f.Code == "near-copy" && f.Severity == Severity.Fault);
+        }
+    }
+
+    // What moves the reference does not move the noise, and long averages leave little of that.
+    [Theory]
+    [InlineData(130)]
+    [InlineData(75)]
+    public void AveragedNoiseBesideARestlessReferenceIsLeftAlone(double shieldingDb)
+    {
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            AnalysisResult result = Rehearsed.Analysed(Plan with
+            {
+                Seed = seed,
+                SpecimensPerLot = 3,
+                ScatterDb = 1.5,
+                Looks = 10_000,
+                ShieldingStartDb = shieldingDb,
+                ShieldingStopDb = 130,
+            });
+            Assert.DoesNotContain(result.Findings, f => f.Code == "near-copy");
+        }
+    }
+
+    // What could not be looked at is said, and what was looked at is not called untested.
+    [Theory]
+    [InlineData(6, 4, 61, null, null)]
+    [InlineData(6, 4, 19, "it takes 20 frequencies", null)]
+    [InlineData(3, 4, 61, null, "without linearity sweeps nothing shows how fewer than four reference sweeps should differ")]
+    [InlineData(3, 1, 61, null, "without linearity sweeps nothing shows how fewer than four reference sweeps should differ")]
+    [InlineData(6, 2, 61, null, null)]
+    [InlineData(1, 2, 61, null, "without linearity sweeps nothing shows how fewer than four reference sweeps should differ; "
+        + "with a single reference sweep nothing shows how so few covered sweeps should differ")]
+    public void ItSaysWhatItCouldNotLookAt(int references, int covered, int points, string? untested, string? left)
+    {
+        CheckRun Run(double shieldingDb) => Rehearsed.Analysed(Plan with
+        {
+            Points = points,
+            ReferenceSweeps = references,
+            CoveredSweeps = covered,
+            Placements = 0,
+            ShieldingStartDb = shieldingDb,
+            ShieldingStopDb = shieldingDb,
+        }).Checks.Single(c => c.Code == "near-copy");
+        Assert.Equal((untested, left), (Run(40).UntestedBecause, Run(40).LeftBecause));
+        const string Noise = "nothing shows how so few covered sweeps should differ where they may be noise";
+        Assert.Equal(references > 1 && covered == 2 ? Noise : left, Run(130).LeftBecause);
     }
 
     // Without linearity sweeps nothing tells copies from a cloth that moves: it is said, and nobody is accused.

@@ -110,15 +110,58 @@ public sealed class NotInPlaceTests
         AnalysisResult result = Rehearsed
             .Analysed(Plan with { ShieldingStartDb = 0, ShieldingStopDb = 0, SpecimenDeviationDb = 0.2 });
         Finding told = Assert.Single(result.Findings, f => f.Code == "not-in-place");
-        Assert.Equal((Severity.Note, null), (told.Severity, told.Specimen));
-        Assert.StartsWith("Look whether A/A01 and 5 others were in place, and nothing in place for the reference.",
+        Assert.Equal((result.Findings[0], Severity.Warning, null, false),
+            (told, told.Severity, told.Specimen, result.MayPrefer));
+        Assert.StartsWith("All 6 specimens read like the reference, as if the bench was never closed: each shows 0.",
+            told.Message, StringComparison.Ordinal);
+        Assert.StartsWith("Look whether the bench was closed, each specimen in place, and nothing in place for the reference;",
             told.NextStep, StringComparison.Ordinal);
+        Assert.NotEqual(Trust.Trustworthy, result.Verdict.Trust);
     }
+
+    // What fails there may have failed for the bench, and not for the cloth.
+    [Theory]
+    [InlineData(1, 3, 0, 0.5)]
+    [InlineData(1, 2, 0, 0.1)]
+    [InlineData(3, 1, 0.5, 0.1)]
+    public void WhereNothingShieldsNothingFails(int lots, int specimens, double shieldingDb, double deviationDb)
+    {
+        RehearsalPlan plan = Plan with
+        {
+            Points = 21,
+            Lots = lots,
+            SpecimensPerLot = specimens,
+            ShieldingStartDb = shieldingDb,
+            ShieldingStopDb = shieldingDb,
+            SpecimenDeviationDb = deviationDb,
+        };
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            AnalysisResult result = Rehearsed.Analysed(plan with { Seed = seed }, Asking(30));
+            Assert.True(IsAccused(result));
+            Assert.All(result.Verdict.Specimens, s => Assert.Equal(RequirementOutcome.CannotTell, s.Outcome));
+        }
+    }
+
+    // Useless cloths, too: whoever was there says so of one of them, and the bench is out of question.
+    [Fact]
+    public void OneThatIsStatedToShieldNothingSettlesItForTheBench()
+    {
+        Taken nothing = Taken.With(Plan with { ShieldingStartDb = 0, ShieldingStopDb = 0, SpecimenDeviationDb = 0.2 });
+        AnalysisResult result = Analysis.Run(nothing.Campaign, nothing.Stated with { ShieldNothing = [new("A", "A01")] });
+        Assert.Equal(Severity.Note, Assert.Single(result.Findings, f => f.Code == "not-in-place").Severity);
+    }
+
+    // A set-up that moved makes more of a lot than the reference had; that is another finding's.
+    [Fact]
+    public void WhatLiesFarAboveTheReferenceIsNoOpenBench() => Assert.False(IsAccused(
+        Taken.With(Plan with { ShieldingStartDb = 0, ShieldingStopDb = 0, SpecimenDeviationDb = 0.2 })
+            .But(s => s.Role == SweepRole.Covered ? s.Shifted(5) : s).Analysed()));
 
     // Poor cloth as it may be, uneven as it may be, and lots of different cloths: no more than a word.
     [Theory]
-    [InlineData(1, 3, 0, 0, 0.5)]
-    [InlineData(1, 4, 1, 1, 1)]
+    [InlineData(1, 1, 0, 0, 0.5)]
+    [InlineData(1, 3, 3, 3, 0.2)]
     [InlineData(2, 3, 2, 3, 1)]
     [InlineData(3, 2, 3, 0, 1.5)]
     [InlineData(2, 3, 0, 30, 2)]
@@ -169,6 +212,15 @@ public sealed class NotInPlaceTests
         {
             ShieldNothing = [new("B", "B01"), new("B", "B02"), new("B", "B03")],
         }).Findings, f => f.Code == "not-in-place");
+    }
+
+    // Whatever the lot that was forgotten would shield, the other has failed in full sight.
+    [Fact]
+    public void ALotThatWasForgottenOverturnsOnlyItsOwnOutcomes()
+    {
+        AnalysisResult result = Without(Taken.With(Plan, Asking(60)), 0, s => s.Lot == "B");
+        Assert.All(result.Verdict.Specimens, s => Assert.Equal(
+            s.Name.Lot == "B" ? RequirementOutcome.CannotTell : RequirementOutcome.Fails, s.Outcome));
     }
 
     // A cloth of one lot that shields little beside lots that shield well.

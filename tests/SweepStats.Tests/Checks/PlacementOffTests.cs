@@ -71,8 +71,8 @@ public sealed class PlacementOffTests
             .But(s => s is { Specimen: "A02", Placement: "p2" } ? s.Shifted(40) : s).Analysed();
         Assert.Equal(("stray-placement", Severity.Fault), (result.Findings[0].Code, result.Findings[0].Severity));
         Assert.DoesNotContain(result.Findings, f => f.Code is "under-ranged" or "capped");
-        Assert.Equal("levels are wrong first (stray-placement)",
-            result.Checks.Single(c => c.Code == "under-ranged").UntestedBecause);
+        CheckRun run = result.Checks.Single(c => c.Code == "under-ranged");
+        Assert.Equal((null, "levels of A/A02 are wrong first (stray-placement)"), (run.UntestedBecause, run.LeftBecause));
     }
 
     // A cover that is capped at the floor in two placements: what was read there, and not a bound, is what the third is held

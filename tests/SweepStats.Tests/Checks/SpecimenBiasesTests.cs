@@ -33,6 +33,16 @@ public sealed class SpecimenBiasesTests
     public void AFaultThatDoesNotSayHowFarItReachesReachesAnywhere() =>
         Assert.Equal(Bias.Unknown, new SpecimenBiases(First, [Doubt("fault") with { Severity = Severity.Fault }]).SumAt(Here));
 
+    [Fact]
+    public void WhatIsSaidOfALotHoldsForItsSpecimensOnly()
+    {
+        ImmutableArray<Finding> findings = [Doubt("lot") with { Bias = new Bias(3, 0), Lot = "1" }];
+        Assert.Equal(new Bias(3, 0), new SpecimenBiases(First, findings).SumAt(Here));
+        Assert.True(new SpecimenBiases(new("2", "a"), findings).None);
+        Assert.True(new SpecimenBiases(null, findings).None);
+        Assert.Equal(new Bias(3, 0), new FrequencyBias(findings).At(Here).Farthest);
+    }
+
     // Two doubts of 1 dB that a specimen has both, and one of 1.5 dB of another: a line through both may be off by 2 dB, not by
     // 1.5 or 3.5.
     [Fact]

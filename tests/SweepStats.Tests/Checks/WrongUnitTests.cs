@@ -1,5 +1,6 @@
 using SweepStats.Checks;
 using SweepStats.Rehearsal;
+using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 using Xunit;
 
@@ -45,9 +46,39 @@ public sealed class WrongUnitTests
         Assert.DoesNotContain(Stated(90).Findings, f => f.Code is "wrong-unit" or "over-input");
         AnalysisResult over = Stated(-10);
         Assert.Contains(over.Findings, f => f.Code == "wrong-unit");
-        Assert.StartsWith("Look whether the levels of the reference are in dBm",
-            over.Findings.Single(f => f.Code == "over-input").NextStep, StringComparison.Ordinal);
+        string next = over.Findings.Single(f => f.Code == "over-input").NextStep;
+        Assert.StartsWith("Look whether the levels of the reference are in dBm", next, StringComparison.Ordinal);
+        Assert.DoesNotContain("max_input_dbm", next, StringComparison.Ordinal);
+        Assert.EndsWith("put more attenuation before the receiver and take all sweeps again.", next, StringComparison.Ordinal);
     }
+
+    // A sign that one floor file lost explains nothing of the reference.
+    [Fact]
+    public void ALostSignOfAnotherRoleDoesNotSilenceIt()
+    {
+        Taken wrong = InMicrovolts("reference");
+        Sweep one = wrong.First(SweepRole.Floor);
+        AnalysisResult result = wrong.But(s => s == one ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s).Analysed();
+        Assert.Equal(one.Name, Assert.Single(result.Findings, f => f.Code == "lost-sign").Sweep);
+        Assert.StartsWith("The unit of the reference looks wrong: ", result.Findings.Single(f => f.Code == "wrong-unit").Message,
+            StringComparison.Ordinal);
+    }
+
+    // −25 dBm written as 25 dBm, or a specimen in dBµV beside a reference that is truly too high: each has its own next step.
+    [Fact]
+    public void WhatIsAboveTheInputIsToldByItsOwnLevels()
+    {
+        Taken lost = Taken.With(Plan with { ReferenceDbm = -25 })
+            .But(s => s.Role == SweepRole.Reference ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s);
+        Assert.StartsWith("Give the levels of the reference their minus sign again", OverInput(lost, -10).NextStep,
+            StringComparison.Ordinal);
+        Taken other = Taken.With(Plan with { ReferenceDbm = -2 })
+            .But(s => s is { Specimen: "A02" } ? s.Shifted(MicrovoltsDb) : s);
+        Assert.Matches("^Put [34] dB more attenuation before the receiver", OverInput(other, -5).NextStep);
+    }
+
+    private static Finding OverInput(Taken taken, double maximumDbm) => Analysis
+        .Run(taken.Campaign, taken.Stated with { MaximumInputDbm = maximumDbm }).Findings.Single(f => f.Code == "over-input");
 
     // Fields in dBµV/m and ratios have no such limit.
     [Theory]
