@@ -37,8 +37,10 @@ internal sealed class RiseCurve
 
     private readonly double _looks;
     private readonly double _logMeanOffset;
-    private readonly Lazy<double[]> _table;
-    private readonly Lazy<OctavePieces> _pieces;
+    private readonly OctavePieces _pieces;
+
+    // Not a number until it is asked for; whoever finds a value finds the same bits.
+    private readonly double[] _table;
     private readonly double[] _u;
     private readonly double[] _weight;
 
@@ -46,8 +48,9 @@ internal sealed class RiseCurve
     {
         _looks = looks;
         _logMeanOffset = logMeanOffset;
-        _table = new Lazy<double[]>(Table);
-        _pieces = new Lazy<OctavePieces>(() => new OctavePieces(TabledSnrInDecibels, LeastPieceRise, PieceOctaves, PiecesLog));
+        _table = new double[(int)Math.Round((TableEnd - TableStart) / TableStep) + 1];
+        Array.Fill(_table, double.NaN);
+        _pieces = new OctavePieces(TabledSnrInDecibels, LeastPieceRise, PieceOctaves, PiecesLog);
         (_u, _weight) = double.IsPositiveInfinity(looks) ? ([], []) : Nodes(looks);
     }
 
@@ -56,7 +59,7 @@ internal sealed class RiseCurve
 
     /// <summary>The inverse, in dB; −∞ where there is no rise.</summary>
     /// <remarks>It stands in every limit of every reading several times, so that its table is kept as polynomials.</remarks>
-    public double SnrInDecibels(double rise) => _pieces.Value.TryAt(rise, out double snr) ? snr : TabledSnrInDecibels(rise);
+    public double SnrInDecibels(double rise) => _pieces.TryAt(rise, out double snr) ? snr : TabledSnrInDecibels(rise);
 
     /// <remarks>
     /// The distance from the closed form for noise without scatter, K·ln(e^(rise/K) − 1), changes by a few dB over the whole
@@ -82,13 +85,26 @@ internal sealed class RiseCurve
 
         double place = (smooth - TableStart) / TableStep;
         int left = (int)Math.Floor(place) - 2;
-        double[] table = _table.Value;
-        if (!(place >= 2) || left + 6 > table.Length)
+        return !(place >= 2) || left + 6 > _table.Length ? ExactSnrInDecibels(rise)
+            : smooth + Lagrange.SixPoint(Tabled(left, 6), place - left);
+    }
+
+    private ReadOnlySpan<double> Tabled(int first, int count)
+    {
+        Span<double> values = _table.AsSpan(first, count);
+        for (int i = 0; i < count; i++)
         {
-            return ExactSnrInDecibels(rise);
+            values[i] = double.IsNaN(values[i]) ? TableValue(first + i) : values[i];
         }
 
-        return smooth + Lagrange.SixPoint(table.AsSpan(left, 6), place - left);
+        return values;
+    }
+
+    private double TableValue(int place)
+    {
+        double smooth = TableStart + (place * TableStep);
+        double rise = DetectorNoise.DecibelsPerNeper * SpecialFunctions.Log1p(Math.Pow(10, smooth / 10));
+        return ExactSnrInDecibels(rise) - smooth;
     }
 
     public double ExactSnrInDecibels(double rise)
@@ -177,19 +193,6 @@ internal sealed class RiseCurve
     private static double LevelWithoutScatter(double rise) =>
         rise > 150 ? rise
             : DetectorNoise.DecibelsPerNeper * Math.Log(Exponential.MinusOne(rise / DetectorNoise.DecibelsPerNeper));
-
-    private double[] Table()
-    {
-        var table = new double[(int)Math.Round((TableEnd - TableStart) / TableStep) + 1];
-        for (int i = 0; i < table.Length; i++)
-        {
-            double smooth = TableStart + (i * TableStep);
-            table[i] = ExactSnrInDecibels(
-                DetectorNoise.DecibelsPerNeper * SpecialFunctions.Log1p(Math.Pow(10, smooth / 10))) - smooth;
-        }
-
-        return table;
-    }
 
     private static (double[] U, double[] Weight) Nodes(double looks)
     {

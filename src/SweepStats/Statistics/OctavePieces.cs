@@ -1,9 +1,11 @@
 namespace SweepStats.Statistics;
 
 /// <summary>
-/// A smooth curve of a positive number, kept as polynomials on even pieces of each octave: a few nanoseconds a value. Immutable.
+/// A smooth curve of a positive number, kept as polynomials on even pieces of each octave: a few nanoseconds a value. May be used
+/// from many threads.
 /// </summary>
 /// <remarks>
+/// A piece is fitted when it is first asked for: small campaigns ask for few. It has the same bits whoever fits it.
 /// A piece is as narrow as its place is small, so that logarithms and powers keep their digits down to the first octave. Each
 /// polynomial is of the fifth degree, through the Chebyshev nodes of its piece. Error: for a logarithm 3e-13 with 32 pieces an
 /// octave, 2^6 times more with half as many. Source: Chebyshev's interpolation, Press et al., Numerical Recipes, 5.8 (from
@@ -16,31 +18,25 @@ internal sealed class OctavePieces
 
     private static readonly double[] Nodes = [.. Enumerable.Range(0, Terms).Select(Node)];
 
+    private readonly Func<double, double> _curve;
     private readonly int _shift;
     private readonly long _first;
+
+    // Of each piece side by side; not a number in the first place until it is fitted.
     private readonly double[] _coefficients;
 
-    /// <summary>Tabulates a curve.</summary>
-    /// <param name="curve">The curve, finite and smooth over all octaves.</param>
+    /// <summary>Takes up a curve.</summary>
+    /// <param name="curve">The curve, finite and smooth over all octaves; may be used from many threads.</param>
     /// <param name="from">Where the first octave begins: a power of two.</param>
     /// <param name="octaves">How many there are.</param>
     /// <param name="piecesLog">Binary logarithm of the pieces of an octave.</param>
     public OctavePieces(Func<double, double> curve, double from, int octaves, int piecesLog)
     {
+        _curve = curve;
         _shift = MantissaBits - piecesLog;
         _first = BitConverter.DoubleToInt64Bits(from) >> _shift;
         _coefficients = new double[(octaves << piecesLog) * Terms];
-        Span<double> values = stackalloc double[Terms];
-        for (int piece = 0; piece < _coefficients.Length / Terms; piece++)
-        {
-            double start = Edge(piece), half = (Edge(piece + 1) - start) / 2;
-            for (int i = 0; i < Terms; i++)
-            {
-                values[i] = curve(start + half + (half * Nodes[i]));
-            }
-
-            Fit(values, half, _coefficients.AsSpan(piece * Terms, Terms));
-        }
+        Array.Fill(_coefficients, double.NaN);
     }
 
     /// <summary>Reads the curve.</summary>
@@ -58,8 +54,28 @@ internal sealed class OctavePieces
         // Exact: both lie within one octave.
         double off = x - BitConverter.Int64BitsToDouble((bits << _shift) | (1L << (_shift - 1)));
         ReadOnlySpan<double> c = _coefficients.AsSpan((int)place, Terms);
+        if (double.IsNaN(Volatile.Read(in c[0])))
+        {
+            Fit((int)place);
+        }
+
         value = (((((((((c[5] * off) + c[4]) * off) + c[3]) * off) + c[2]) * off) + c[1]) * off) + c[0];
         return true;
+    }
+
+    private void Fit(int place)
+    {
+        double start = Edge(place / Terms), half = (Edge((place / Terms) + 1) - start) / 2;
+        Span<double> values = stackalloc double[Terms], fitted = stackalloc double[Terms];
+        for (int i = 0; i < Terms; i++)
+        {
+            values[i] = _curve(start + half + (half * Nodes[i]));
+        }
+
+        Fit(values, half, fitted);
+        fitted[1..].CopyTo(_coefficients.AsSpan(place + 1));
+        // Last, for by it others see that the piece is whole.
+        Volatile.Write(ref _coefficients[place], fitted[0]);
     }
 
     private double Edge(int piece) => BitConverter.Int64BitsToDouble((_first + piece) << _shift);

@@ -21,9 +21,8 @@ public sealed class SystematicError
     private readonly double _step;
     private readonly double[] _mass;
 
-    // Tables of half-widths take some 20 ms to make and serve all specimens and threads; each is made by one of them while the
-    // others wait.
-    private readonly ConcurrentDictionary<double, Lazy<WidenedInterval>> _widened = new();
+    // Tables of half-widths take long to fill and serve all specimens and threads.
+    private readonly ConcurrentDictionary<double, WidenedInterval> _widened = new();
 
     /// <summary>Adds up the errors of entries.</summary>
     public SystematicError(ImmutableArray<UncertaintyEntry> entries)
@@ -58,8 +57,8 @@ public sealed class SystematicError
 
     /// <summary>Half-widths of intervals with this error in them.</summary>
     /// <param name="probability">Probability below the upper end, more than one half.</param>
-    internal WidenedInterval Widened(double probability) => _widened.TryGetValue(probability, out Lazy<WidenedInterval>? made)
-        ? made.Value : _widened.GetOrAdd(probability, p => new Lazy<WidenedInterval>(() => new WidenedInterval(this, p))).Value;
+    internal WidenedInterval Widened(double probability) =>
+        _widened.GetOrAdd(probability, static (p, error) => new WidenedInterval(error, p), this);
 
     /// <summary>The error that the sum stays below with a probability.</summary>
     public double Quantile(double probability)

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using SweepStats.Statistics;
 
 namespace SweepStats.Uncertainty;
@@ -18,7 +19,9 @@ internal sealed class WidenedInterval
     private readonly SystematicError _error;
     private readonly double _probability;
     private readonly double _alone;
-    private readonly double[,] _added;
+
+    // Not a number until it is asked for: a campaign asks for few. Whoever finds one finds the same bits.
+    private readonly double[,] _added = new double[Freedoms.Length, Ratios.Length];
 
     /// <param name="error">B.</param>
     /// <param name="probability">Probability below the upper end, more than one half.</param>
@@ -26,17 +29,7 @@ internal sealed class WidenedInterval
     {
         (_error, _probability) = (error, probability);
         _alone = error.Quantile(probability);
-        _added = new double[Freedoms.Length, Ratios.Length];
-        for (int v = 0; v < Freedoms.Length && error.StandardUncertainty > 0; v++)
-        {
-            double t = StudentT.Quantile(probability, Freedoms[v]);
-            for (int r = 0; r < Ratios.Length; r++)
-            {
-                double scale = Ratios[r] * error.StandardUncertainty;
-                double whole = Quantile(scale, Freedoms[v], (t * scale) + _alone);
-                _added[v, r] = Math.Max(0, (whole * whole) - (t * scale * t * scale));
-            }
-        }
+        MemoryMarshal.CreateSpan(ref _added[0, 0], _added.Length).Fill(double.NaN);
     }
 
     /// <summary>The whole half-width.</summary>
@@ -70,11 +63,23 @@ internal sealed class WidenedInterval
         if (ratio <= Ratios[0])
         {
             double share = ratio / Ratios[0];
-            return ((1 - share) * _alone * _alone) + (share * _added[row, 0]);
+            return ((1 - share) * _alone * _alone) + (share * Tabled(row, 0));
         }
 
         (int r, double part) = Place(Ratios, Math.Min(ratio, Ratios[^1]), Math.Log);
-        return ((1 - part) * _added[row, r]) + (part * _added[row, r + 1]);
+        return ((1 - part) * Tabled(row, r)) + (part * Tabled(row, r + 1));
+    }
+
+    private double Tabled(int v, int r)
+    {
+        if (double.IsNaN(_added[v, r]))
+        {
+            double t = StudentT.Quantile(_probability, Freedoms[v]), scale = Ratios[r] * _error.StandardUncertainty;
+            double whole = Quantile(scale, Freedoms[v], (t * scale) + _alone);
+            _added[v, r] = Math.Max(0, (whole * whole) - (t * scale * t * scale));
+        }
+
+        return _added[v, r];
     }
 
     private static (int Index, double Share) Place(double[] grid, double value, Func<double, double> scale)
