@@ -20,8 +20,7 @@ internal sealed class FlagCells
     {
         _codes =
         [
-            .. findings.Where(f => (f.Specimen is null || f.Specimen == specimen)
-                && (f.Lot is null || f.Lot == specimen.Lot) && !f.Where.IsDefaultOrEmpty)
+            .. findings.Where(f => f.Concerns(specimen) && !f.Where.IsDefaultOrEmpty)
                 .GroupBy(f => f.Code, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
                 .Select(g => (g.Key, g.ToArray())),
         ];

@@ -75,7 +75,7 @@ public static class Checklist
     }
 
     private static IEnumerable<Finding> WrongLevels(IEnumerable<Finding> findings, SpecimenName? specimen) =>
-        findings.Where(f => AreLevelsWrong(f) && (f.Specimen is null || f.Specimen == specimen));
+        findings.Where(f => AreLevelsWrong(f) && f.Concerns(specimen));
 
     private static bool AreLevelsWrong(Finding finding) =>
         finding is { Severity: Severity.Fault, Size.Value: >= FarDb or <= -FarDb } && OfWrongLevels.Contains(finding.Code);

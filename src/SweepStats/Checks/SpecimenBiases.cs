@@ -24,8 +24,7 @@ internal sealed class SpecimenBiases
     public SpecimenBiases(SpecimenName? name, ImmutableArray<Finding> findings)
     {
         _everywhere =
-            [.. findings.Where(f => f.Biases.IsEmpty && Reach(f) is not null && (f.Specimen is null || f.Specimen == name)
-                && (f.Lot is null || f.Lot == name?.Lot))];
+            [.. findings.Where(f => f.Biases.IsEmpty && Reach(f) is not null && f.Concerns(name))];
         _placed = findings.SelectMany(
             f => f.Biases.Where(b => b.Specimen == name).Select(b => (b.At, Of: new FindingBias(f.Code, b.Bias))))
             .ToLookup(b => b.At, b => b.Of);
