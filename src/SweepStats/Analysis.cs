@@ -33,7 +33,7 @@ public static class Analysis
     {
         ArgumentNullException.ThrowIfNull(campaign);
         ArgumentNullException.ThrowIfNull(plan);
-        AlignedCampaign all = Aligner.Align(campaign, plan.Band, plan.Interpolate);
+        AlignedCampaign all = Aligner.Align(campaign, plan.Band, plan.Interpolate, plan.Threads);
         var life = FloorLife.Of(all);
         AlignedCampaign read = life is null or { Lives: true } ? all : all with { Floor = null };
         FloorHistory? history = FloorHistory.Of(read,

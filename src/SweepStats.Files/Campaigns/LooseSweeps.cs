@@ -13,17 +13,20 @@ internal static class LooseSweeps
 
     public static IEnumerable<ReadFault> Among(ImmutableArray<SweepEntry> entries)
     {
-        IGrouping<string, string>[] folders =
-            [.. entries.Where(e => e.Specimen is not null).Select(e => e.File[..e.File.LastIndexOf('/')]).GroupBy(f => f)];
-        foreach (IGrouping<string, string> folder in folders.OrderBy(g => g.Key, NaturalOrder.Instance))
+        Dictionary<string, int> sweeps = entries.Where(e => e.Specimen is not null)
+            .GroupBy(e => e.File[..e.File.LastIndexOf('/')]).ToDictionary(folder => folder.Key, folder => folder.Count());
+        ILookup<string, string> inner = sweeps.Keys.SelectMany(folder => Above(folder).Where(sweeps.ContainsKey)
+            .Select(above => (Above: above, Folder: folder[(above.Length + 1)..].Split('/')[0])))
+            .ToLookup(pair => pair.Above, pair => pair.Folder);
+        return inner.OrderBy(g => g.Key, NaturalOrder.Instance)
+            .Select(g => Fault(g.Key, sweeps[g.Key], [.. g.Distinct()]));
+    }
+
+    private static IEnumerable<string> Above(string folder)
+    {
+        for (int end = folder.LastIndexOf('/'); end > 0; end = folder.LastIndexOf('/', end - 1))
         {
-            string above = folder.Key + "/";
-            string[] inner = [.. folders.Where(f => f.Key.StartsWith(above, StringComparison.Ordinal))
-                .Select(f => f.Key[above.Length..].Split('/')[0]).Distinct()];
-            if (inner.Length > 0)
-            {
-                yield return Fault(folder.Key, folder.Count(), inner);
-            }
+            yield return folder[..end];
         }
     }
 

@@ -18,13 +18,15 @@ public static class LostLink
         : null;
 
     /// <summary>What is wrong with a path that leads round in a circle, itself or on its way; null where it does not.</summary>
-    public static string? CircleAt(string path)
+    public static string? CircleAt(string path) => CircleAt(new FileInfo(path));
+
+    /// <summary>The same of a file; what the system says of it is then known.</summary>
+    internal static string? CircleAt(FileInfo file)
     {
         try
         {
-            var file = new FileInfo(path);
-            _ = file.Attributes;
-            return file.LinkTarget is not null && Problem(path) == Circle ? Circle : null;
+            return file.Attributes.HasFlag(FileAttributes.ReparsePoint) && file.LinkTarget is not null
+                && Problem(file.FullName) == Circle ? Circle : null;
         }
         catch (IOException e) when (TooManyLinks.Contains(e.HResult))
         {

@@ -190,28 +190,17 @@ internal static class EarlierReport
     {
         try
         {
-            if (UnixCalls.IsRegularFile(summary) == false)
-            {
-                return null;
-            }
-
-            using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(summary));
-            if (document.RootElement is not { ValueKind: JsonValueKind.Object } root
-                || !root.TryGetProperty("program", out JsonElement program) || program.ValueKind != JsonValueKind.String
-                || !program.ValueEquals(Program))
+            if (UnixCalls.IsRegularFile(summary) == false || SummaryList.Read(summary) is not { Program: Program } list)
             {
                 return null;
             }
 
             var listed = new Dictionary<string, string>(StringComparer.Ordinal) { [SummaryJson.FileName] = string.Empty };
-            if (root.TryGetProperty(ListName, out JsonElement files) && files.ValueKind == JsonValueKind.Array)
+            foreach (SummaryListEntry? file in list.Files ?? [])
             {
-                foreach (JsonElement file in files.EnumerateArray())
+                if (file is { Path: { } path, Sha256: { Length: 64 } hash })
                 {
-                    if (Text(file, "path") is { } path && Text(file, "sha256") is { Length: 64 } hash)
-                    {
-                        listed.TryAdd(path, hash);
-                    }
+                    listed.TryAdd(path, hash);
                 }
             }
 
@@ -222,8 +211,4 @@ internal static class EarlierReport
             return null;
         }
     }
-
-    private static string? Text(JsonElement of, string name) =>
-        of.ValueKind == JsonValueKind.Object && of.TryGetProperty(name, out JsonElement value)
-            && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
 }

@@ -16,10 +16,12 @@ public static class Aligner
     /// Sweeps on other frequencies are brought onto those of the covered sweeps, with the error of it told
     /// (<see cref="Interpolation"/>); else only frequencies that all sweeps share are kept.
     /// </param>
+    /// <param name="threads">Threads to use; the result does not depend on it.</param>
     /// <exception cref="AlignmentException">
     /// No reference or covered sweep is left, levels have different scales, or no frequency is shared by all sweeps.
     /// </exception>
-    public static AlignedCampaign Align(Campaign campaign, FrequencyBand? band, bool interpolate = false)
+    public static AlignedCampaign Align(
+        Campaign campaign, FrequencyBand? band, bool interpolate = false, int threads = 1)
     {
         ArgumentNullException.ThrowIfNull(campaign);
         ImmutableArray<Sweep> used = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && IsShielding(s.Role))];
@@ -32,7 +34,7 @@ public static class Aligner
         FrequencyGrid grid = analysed.Grid;
 
         ImmutableArray<Sweep> aside = [.. campaign.Sweeps.Where(s => s.ExcludedBecause is null && !IsShielding(s.Role))];
-        ImmutableArray<DuplicateSweep> duplicates = Copies.Among([.. used, .. aside]);
+        ImmutableArray<DuplicateSweep> duplicates = Copies.Among([.. used, .. aside], threads);
         HashSet<Sweep> dropped = [.. duplicates.Where(d => d.SameKind).Select(d => d.Copy)];
         var searched = new SearchedPlaces(analysed);
         SweepBlock? Block(IEnumerable<Sweep> sweeps) =>

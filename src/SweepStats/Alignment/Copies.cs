@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Alignment;
@@ -16,11 +17,14 @@ internal static class Copies
     // Levels as coarse as those of a sweep of which each stands four times agree by chance where nothing is shielded.
     private const int MostTimes = 4;
 
-    public static ImmutableArray<DuplicateSweep> Among(ImmutableArray<Sweep> sweeps)
+    /// <summary>The copies, in the order of the sweeps.</summary>
+    /// <param name="sweeps">All that are used.</param>
+    /// <param name="threads">Threads to use; the result does not depend on it.</param>
+    public static ImmutableArray<DuplicateSweep> Among(ImmutableArray<Sweep> sweeps, int threads = 1)
     {
         var chance = new CopyChance(sweeps);
         var copies = ImmutableArray.CreateBuilder<DuplicateSweep>();
-        foreach (List<Sweep> alike in Alike(sweeps))
+        foreach (List<Sweep> alike in Alike(sweeps, threads))
         {
             for (int i = 1; i < alike.Count; i++)
             {
@@ -64,9 +68,11 @@ internal static class Copies
     }
 
     // Sweeps with the same levels, in order; only such as have one like them.
-    private static IEnumerable<List<Sweep>> Alike(ImmutableArray<Sweep> sweeps)
+    private static IEnumerable<List<Sweep>> Alike(ImmutableArray<Sweep> sweeps, int threads)
     {
-        foreach (IGrouping<double, Sweep> near in sweeps.GroupBy(Key).Where(g => g.Skip(1).Any()))
+        double[] keys = SideBySide.Of(sweeps.Length, threads, i => Key(sweeps[i]));
+        foreach (IGrouping<double, Sweep> near in
+            sweeps.Zip(keys).GroupBy(s => s.Second, s => s.First).Where(g => g.Skip(1).Any()))
         {
             List<List<Sweep>> groups = [];
             foreach (Sweep sweep in near)

@@ -30,10 +30,11 @@ internal sealed class NearCopy : ICheck
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         double leastDb = LeastOfReferenceDb(seen);
-        NearCopies[] found = [.. NearCopies.Among(seen.Campaign, seen.Floor, leastDb)];
+        NearCopies[] found = [.. NearCopies.Among(seen.Campaign, seen.Floor, leastDb, seen.Threads)];
         return
         [
-            .. CopiedSpecimens.Among(seen.Campaign, seen.Floor) is { } copied ? [Between(seen, copied)] : Array.Empty<Finding>(),
+            .. CopiedSpecimens.Among(seen.Campaign, seen.Floor, seen.Threads) is { } copied
+                ? [Between(seen, copied)] : Array.Empty<Finding>(),
             .. found.Select(alike => Told(seen, alike)),
             .. leastDb == 0 && !Array.Exists(found, f => f.Role == SweepRole.Reference) && Quiet(seen) is { } quiet
                 ? [Said(seen, quiet)] : Array.Empty<Finding>(),

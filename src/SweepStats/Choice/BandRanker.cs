@@ -24,7 +24,7 @@ internal static class BandRanker
         int[] compared = ComparedPart.Of(grid, over.Band.Band, readable, [.. candidates.Select(i => specimens.Sweeps[i])]);
         double[] weights = LogWeights.OfPart(grid, over.Band.Band, new HashSet<int>(compared).Contains);
         CandidateFigure[] figures =
-            CandidateFigures.Of(specimens.Sweeps, specimens.Curves, weights, over.ByPlacement);
+            CandidateFigures.Of(specimens.Sweeps, specimens.Curves, weights, over.ByPlacement, threads);
         RankedSpecimen[] all = SideBySide.Of(
             specimens.Curves.Length, threads,
             i => Stated(specimens.Curves[i], new ComparedPoints(weights, inside, asked.Level), figures[i]));
@@ -32,7 +32,7 @@ internal static class BandRanker
         if (figures[0].DeviationDb is not null && candidates.Length > 0 && compared.Length > 0)
         {
             CandidateMean[] means = [.. figures.Select(f => f.Mean)];
-            Group(all, means, candidates, asked.Level);
+            Group(all, means, candidates, asked.Level, threads);
             // Sweeps of a specimen that stays where it is say nothing of how it lies the next time: no chance of being the best
             // follows.
             if (over.AllPutBack)
@@ -111,12 +111,13 @@ internal static class BandRanker
         }
     }
 
-    private static void Group(RankedSpecimen[] all, CandidateMean[] means, int[] candidates, Confidence level)
+    private static void Group(
+        RankedSpecimen[] all, CandidateMean[] means, int[] candidates, Confidence level, int threads)
     {
         int[] left = candidates;
         for (int group = 1; left.Length > 0; group++)
         {
-            bool[] stays = BestCandidates.Among([.. left.Select(i => means[i])], 1 - level.Level);
+            bool[] stays = BestCandidates.Among([.. left.Select(i => means[i])], 1 - level.Level, threads);
             foreach (int i in left.Where((_, c) => stays[c]))
             {
                 all[i] = all[i] with { Group = group };

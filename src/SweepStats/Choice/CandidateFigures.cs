@@ -21,10 +21,12 @@ internal static class CandidateFigures
     /// <param name="curves">Their shielding, in the same order.</param>
     /// <param name="weights">One a frequency.</param>
     /// <param name="byPlacement">Repeats are placements, else sweeps.</param>
+    /// <param name="threads">Threads to use; the result does not depend on it.</param>
     public static CandidateFigure[] Of(IReadOnlyList<SpecimenSweeps> specimens, IReadOnlyList<ShieldingCurve> curves,
-        double[] weights, bool byPlacement)
+        double[] weights, bool byPlacement, int threads = 1)
     {
-        double[][] units = [.. specimens.Select(s => s.Repeats(s.Sums(weights), byPlacement))];
+        double[][] units = SideBySide.Of(
+            specimens.Count, threads, i => specimens[i].Repeats(specimens[i].Sums(weights), byPlacement));
         // Bounds alone do not scatter, however often they repeat.
         bool[] scatters =
             [.. specimens.Select((s, i) =>
@@ -38,8 +40,9 @@ internal static class CandidateFigures
         double[] freedoms = [.. units.Select((u, i) => worths[i]?.FigureDegreesOfFreedom ?? u.Length - 1)];
         double most = worths.Max(w => w?.FigureFactor ?? 1);
         (double usual, double freedom) = Usual(squares, freedoms, open);
-        return [.. specimens.Select((s, i) =>
+        return SideBySide.Of(specimens.Count, threads, i =>
         {
+            SpecimenSweeps s = specimens[i];
             bool own = squares[i] > usual;
             double square = own ? squares[i] : usual;
             double error = freedom > 0 ? Math.Sqrt((worths[i]?.FigureFactor ?? most) * square / units[i].Length) : 0;
@@ -51,7 +54,7 @@ internal static class CandidateFigures
                 Shift = LogWeights.Mean(weights, f => s.Bounds[f] ? 0 : curves[i].Spread?.AveragingShift(f) ?? 0),
             };
             return new CandidateFigure(mean, freedom > 0 ? Math.Sqrt(square) : null);
-        })];
+        });
     }
 
     // Bounds do not scatter as values do: they tell the usual scatter only where nothing else does.

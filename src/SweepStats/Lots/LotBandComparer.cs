@@ -11,8 +11,9 @@ namespace SweepStats.Lots;
 /// <param name="curves">Their shielding, in the same order.</param>
 /// <param name="frequencies">The lots frequency by frequency.</param>
 /// <param name="question">What is asked of them.</param>
+/// <param name="threads">Threads to use; the result does not depend on it.</param>
 internal sealed class LotBandComparer(
-    LotSpecimens specimens, ImmutableArray<ShieldingCurve> curves, LotFrequency[] frequencies, LotQuestion question)
+    LotSpecimens specimens, ImmutableArray<ShieldingCurve> curves, LotFrequency[] frequencies, LotQuestion question, int threads)
 {
     public LotBand Over(NamedBand band)
     {
@@ -20,7 +21,7 @@ internal sealed class LotBandComparer(
         double[] weights = specimens.ClearWeights(band);
         double share = weights.Sum();
         double[] mean = LogWeights.Whole(weights);
-        double[] sweeps = share > 0 ? specimens.BySweep(mean) : [];
+        double[] sweeps = share > 0 ? specimens.BySweep(mean, threads) : [];
         double[] means = [.. specimens.Specimens.Select(s => share > 0 ? LogWeights.Mean(mean, s.Values) : double.NaN)];
         double[][] byLot = [.. specimens.Lots.Select((_, l) => specimens.OfLot<double>(l, means))];
         double[] all = LogWeights.Within(specimens.Grid, band.Band);
@@ -79,8 +80,8 @@ internal sealed class LotBandComparer(
 
     private CurveAnova? Curves(double[] weights) =>
         specimens.Lots.Length > 1 && specimens.Specimens.Length > specimens.Lots.Length
-        && CurveAnova.Of([.. specimens.Specimens.Select(s => s.Values)], weights, specimens.LotOf) is { F: var ratio } test
-        && double.IsFinite(ratio) ? test : null;
+        && CurveAnova.Of([.. specimens.Specimens.Select(s => s.Values)], weights, specimens.LotOf, threads) is var test
+        && double.IsFinite(test.F) ? test : null;
 
     private static ImmutableArray<ControlChart> OverTime(TimedSpecimen[] specimens) =>
         Array.TrueForAll(specimens, p => double.IsFinite(p.MeanDb))

@@ -39,7 +39,7 @@ public static class LotComparer
         var pieces = new LotSpecimens(campaign.Grid, specimens.Sweeps);
         LotFrequency[] frequencies = new FrequencyComparer(pieces, specimens.Curves, question).All(threads);
         ImmutableArray<LotFrequency> adjusted = Adjusted(frequencies);
-        var comparer = new LotBandComparer(pieces, specimens.Curves, frequencies, question);
+        var comparer = new LotBandComparer(pieces, specimens.Curves, frequencies, question, threads);
         ImmutableArray<LotBand> compared =
         [
             comparer.Over(new NamedBand("", campaign.Grid.Band)) with { Name = null },

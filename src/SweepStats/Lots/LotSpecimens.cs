@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Bands;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Lots;
@@ -43,7 +44,10 @@ internal sealed class LotSpecimens
     }
 
     /// <summary>Weighted sum over the frequencies for each sweep of all specimens.</summary>
-    public double[] BySweep(double[] weights) => [.. Specimens.SelectMany(s => s.Sums(weights))];
+    /// <param name="weights">One a frequency.</param>
+    /// <param name="threads">Threads to use; the result does not depend on it.</param>
+    public double[] BySweep(double[] weights, int threads) =>
+        [.. SideBySide.Of(Specimens.Length, threads, i => Specimens[i].Sums(weights)).SelectMany(sums => sums)];
 
     /// <summary>
     /// Weights of the frequencies of a band where every specimen has a value; 0 elsewhere. They sum to the share of the band that

@@ -1,3 +1,4 @@
+using System.Numerics;
 using SweepStats.Statistics;
 
 namespace SweepStats.Lots;
@@ -7,8 +8,9 @@ namespace SweepStats.Lots;
 /// about it. In dB.
 /// </summary>
 /// <remarks>
-/// A sweep lies in memory along the frequencies. Its part of the neighbours is read at once; no frequency is gathered from all
-/// sweeps, far apart in memory.
+/// A sweep lies in memory along the frequencies, or in a file. Its part of the neighbours is read at once and once only: no
+/// frequency is gathered from all sweeps, far apart from each other, and the scatter is found while the means still move. Source:
+/// Welford 1962, Technometrics 4, 419 (from memory).
 /// </remarks>
 internal sealed class SweepScatter
 {
@@ -28,13 +30,19 @@ internal sealed class SweepScatter
         (_specimens, _first) = (specimens, first);
         (_centres, _within, _means) =
             (Centres(specimens, first, count), new double[count], new double[specimens.Design.GroupSizes.Length * count]);
-        ForEach(AddToMean);
-        for (int i = 0; i < _means.Length; i++)
+        var values = new double[count];
+        int[] seen = new int[specimens.Design.GroupSizes.Length];
+        int next = 0;
+        foreach (SpecimenSweeps specimen in specimens.Specimens)
         {
-            _means[i] /= specimens.Design.GroupSizes[i / count];
+            SweepStretch here = specimen.At(first, count);
+            for (int j = 0; j < specimen.SweepCount; j++, next++)
+            {
+                here.Read(j, values);
+                int group = specimens.Design.GroupOf[next];
+                Add(values, _means.AsSpan(group * count, count), ++seen[group]);
+            }
         }
-
-        ForEach(AddToScatter);
     }
 
     /// <summary>What the sweeps say at a frequency.</summary>
@@ -63,42 +71,16 @@ internal sealed class SweepScatter
         return centres;
     }
 
-    private void ForEach(Action<double[], int> add)
+    // Takes a sweep into the mean of its group, which then holds so many.
+    private void Add(ReadOnlySpan<double> values, Span<double> means, int seen)
     {
-        var values = new double[_within.Length];
-        int next = 0;
-        foreach (SpecimenSweeps specimen in _specimens.Specimens)
+        Vector<double> share = new(1.0 / seen);
+        for (int k = 0; k < values.Length; k += Vector<double>.Count)
         {
-            SweepStretch here = specimen.At(_first, values.Length);
-            for (int j = 0; j < specimen.SweepCount; j++)
-            {
-                here.Read(j, values);
-                for (int k = 0; k < values.Length; k++)
-                {
-                    values[k] -= _centres[k];
-                }
-
-                add(values, _specimens.Design.GroupOf[next++] * values.Length);
-            }
-        }
-    }
-
-    private void AddToMean(double[] values, int group)
-    {
-        Span<double> means = _means.AsSpan(group, values.Length);
-        for (int k = 0; k < means.Length; k++)
-        {
-            means[k] += values[k];
-        }
-    }
-
-    private void AddToScatter(double[] values, int group)
-    {
-        ReadOnlySpan<double> means = _means.AsSpan(group, values.Length);
-        for (int k = 0; k < means.Length; k++)
-        {
-            double apart = values[k] - means[k];
-            _within[k] += apart * apart;
+            Vector<double> value = Lanes.At(values, k) - Lanes.At(_centres, k), before = Lanes.At(means, k);
+            Vector<double> mean = before + ((value - before) * share);
+            Lanes.Put(mean, means, k);
+            Lanes.Put(Lanes.At(_within, k) + ((value - before) * (value - mean)), _within, k);
         }
     }
 }

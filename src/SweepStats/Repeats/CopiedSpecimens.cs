@@ -36,7 +36,8 @@ internal sealed record CopiedSpecimens(
     /// <summary>The copies; null where there are none.</summary>
     /// <param name="campaign">Sweeps on their common grid.</param>
     /// <param name="floor">The floor; null where none is known.</param>
-    public static CopiedSpecimens? Among(AlignedCampaign campaign, NoiseFloor? floor)
+    /// <param name="threads">Threads to use; the result does not depend on it.</param>
+    public static CopiedSpecimens? Among(AlignedCampaign campaign, NoiseFloor? floor, int threads)
     {
         if (campaign.Grid.Count < NearCopies.FewestPoints || campaign.Covered.Length < 2)
         {
@@ -44,26 +45,16 @@ internal sealed record CopiedSpecimens(
         }
 
         double referenceDb = NearCopies.QuietestDb(campaign.Reference);
-        OwnScatter[] own =
-            [.. campaign.Covered.Select(c => OwnScatter.Of(c, NearCopies.IsSignal(c.Block, floor) ? referenceDb : 0))];
-        CoveredSweep[] sweeps = [.. own.SelectMany(CoveredSweep.Of).OrderBy(s => s.MeanDb)];
-        List<CopiedPair> found = [];
-        for (int i = 0; i < sweeps.Length; i++)
-        {
-            int end = Math.Min(sweeps.Length, i + 1 + MostNeighbours);
-            for (int j = i + 1; j < end && sweeps[j].MeanDb - sweeps[i].MeanDb <= SameMeanDb; j++)
-            {
-                if (CopiedPair.Of(sweeps[i], sweeps[j]) is { } pair)
-                {
-                    found.Add(pair);
-                }
-            }
-        }
-
-        return found.Count == 0 ? null : Told(campaign, found);
+        CoveredSweep[] OfSpecimen(SpecimenBlock specimen) =>
+            [.. CoveredSweep.Of(OwnScatter.Of(specimen, NearCopies.IsSignal(specimen.Block, floor) ? referenceDb : 0))];
+        CoveredSweep[] sweeps = [.. SideBySide.Of(campaign.Covered.Length, threads, i => OfSpecimen(campaign.Covered[i]))
+            .SelectMany(own => own).OrderBy(s => s.MeanDb)];
+        CopiedPair[] found =
+            [.. SideBySide.Of(sweeps.Length, threads, i => CopiedPair.After(sweeps, i)).SelectMany(pairs => pairs)];
+        return found.Length == 0 ? null : Told(campaign, found);
     }
 
-    private static CopiedSpecimens Told(AlignedCampaign campaign, List<CopiedPair> pairs)
+    private static CopiedSpecimens Told(AlignedCampaign campaign, CopiedPair[] pairs)
     {
         HashSet<Sweep> alike = [.. pairs.SelectMany(p => new[] { p.One.Sweep, p.Other.Sweep })];
         ImmutableArray<Sweep> sweeps = [.. campaign.Covered.SelectMany(c => c.Block.Sweeps).Where(alike.Contains)];
@@ -112,7 +103,25 @@ internal sealed record CopiedSpecimens(
     /// <summary>Two sweeps that are alike.</summary>
     private sealed record CopiedPair(CoveredSweep One, CoveredSweep Other, double ApartDb, double UsualDb)
     {
-        public static CopiedPair? Of(CoveredSweep one, CoveredSweep other)
+        /// <summary>A sweep with those behind it that are alike.</summary>
+        /// <param name="sweeps">In the order of their means.</param>
+        /// <param name="first">Its place.</param>
+        public static List<CopiedPair> After(CoveredSweep[] sweeps, int first)
+        {
+            List<CopiedPair> found = [];
+            int end = Math.Min(sweeps.Length, first + 1 + MostNeighbours);
+            for (int j = first + 1; j < end && sweeps[j].MeanDb - sweeps[first].MeanDb <= SameMeanDb; j++)
+            {
+                if (Of(sweeps[first], sweeps[j]) is { } pair)
+                {
+                    found.Add(pair);
+                }
+            }
+
+            return found;
+        }
+
+        private static CopiedPair? Of(CoveredSweep one, CoveredSweep other)
         {
             if (one.Own.Specimen == other.Own.Specimen)
             {

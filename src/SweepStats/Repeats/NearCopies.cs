@@ -67,14 +67,18 @@ internal sealed record NearCopies(
     /// <param name="leastOfReferenceDb">
     /// What a reading of the reference scatters by at least, in dB; 0 where only its own sweeps tell.
     /// </param>
-    public static ImmutableArray<NearCopies> Among(AlignedCampaign campaign, NoiseFloor? floor, double leastOfReferenceDb)
+    /// <param name="threads">Threads to use; the result does not depend on it.</param>
+    public static ImmutableArray<NearCopies> Among(
+        AlignedCampaign campaign, NoiseFloor? floor, double leastOfReferenceDb, int threads)
     {
         if (campaign.Grid.Count < FewestPoints)
         {
             return [];
         }
 
-        KindPairs[] covered = [.. campaign.Covered.Select(c => KindPairs.Of(c.Block, c.Name))];
+        KindPairs[] covered = SideBySide.Of(campaign.Covered.Length, threads,
+            i => KindPairs.Of(campaign.Covered[i].Block, campaign.Covered[i].Name));
+        Dictionary<KindPairs, UsualPairs> usual = OfSameLevel(covered);
         KindPairs reference = KindPairs.Of(campaign.Reference, null);
         double leastOfSignalDb = QuietestDb(campaign.Reference);
         double[] leastDb = [.. campaign.Covered.Select(c => IsSignal(c.Block, floor) ? leastOfSignalDb : 0)];
@@ -82,7 +86,7 @@ internal sealed record NearCopies(
         [
             .. campaign.Floor is { } noise ? OfFloor(KindPairs.Of(noise, null)) : [],
             .. OfReference(reference, leastOfReferenceDb),
-            .. covered.Zip(OfSameLevel(covered), leastDb).SelectMany(c => OfCovered(c.First, c.Second, c.Third)),
+            .. covered.Zip(leastDb, (kind, least) => OfCovered(kind, usual[kind], least)).SelectMany(alike => alike),
         ];
     }
 
@@ -98,21 +102,37 @@ internal sealed record NearCopies(
                 .SingleOrDefault(alike => alike.Sweeps.Length == campaign.Reference.SweepCount);
 
     // Specimens mostly read about as high, and then all are held against the same pairs: those are sorted once.
-    private static IEnumerable<UsualPairs> OfSameLevel(KindPairs[] kinds)
+    private static Dictionary<KindPairs, UsualPairs> OfSameLevel(KindPairs[] kinds)
     {
-        var known = new Dictionary<(double Lowest, double Highest), UsualPairs>();
-        foreach (KindPairs kind in kinds)
+        KindPairs[] byLevel = [.. kinds.OrderBy(k => k.LevelDb)];
+        var usual = new Dictionary<KindPairs, UsualPairs>();
+        Range alike = 0..0;
+        UsualPairs? ofAlike = null;
+        foreach (KindPairs kind in byLevel)
         {
-            KindPairs[] alike = [.. kinds.Where(k => Math.Abs(k.LevelDb - kind.LevelDb) <= SameLevelDb)];
-            (double, double) levels = (alike.Min(k => k.LevelDb), alike.Max(k => k.LevelDb));
-            if (!known.TryGetValue(levels, out UsualPairs? usual))
-            {
-                usual = UsualPairs.Of(alike);
-                known.Add(levels, usual);
-            }
-
-            yield return usual;
+            Range own = Alike(byLevel, kind.LevelDb, alike);
+            (alike, ofAlike) = (own, own.Equals(alike) && ofAlike is { } same ? same : UsualPairs.Of(byLevel[own]));
+            usual.Add(kind, ofAlike);
         }
+
+        return usual;
+    }
+
+    // Neither end lies before that of a lower level.
+    private static Range Alike(KindPairs[] byLevel, double levelDb, Range ofLower)
+    {
+        (int first, int end) = (ofLower.Start.Value, ofLower.End.Value);
+        while (levelDb - byLevel[first].LevelDb > SameLevelDb)
+        {
+            first++;
+        }
+
+        while (end < byLevel.Length && byLevel[end].LevelDb - levelDb <= SameLevelDb)
+        {
+            end++;
+        }
+
+        return first..end;
     }
 
     /// <summary>

@@ -56,7 +56,8 @@ public sealed record SerialCorrelation
             [.. new[] { Sweeps, Placements }.Where(kinds => series.Any(s => kinds.Contains(s.Kind) && s.Count > 2))];
         return new SerialCorrelation
         {
-            Levels = [.. asked.Select(kinds => SerialLevel.Of(series, kinds, FalseAlarm / asked.Length)).OfType<SerialLevel>()],
+            Levels = [.. asked.Select(kinds => SerialLevel.Of(series, kinds, FalseAlarm / asked.Length, threads))
+                .OfType<SerialLevel>()],
         };
     }
 }

@@ -44,21 +44,23 @@ public sealed record SerialLevel
     /// <param name="series">The series.</param>
     /// <param name="kinds">Kinds that the level holds.</param>
     /// <param name="falseAlarm">Chance below which repeats are taken to go together.</param>
+    /// <param name="threads">Threads to use; what is found does not depend on it.</param>
     /// <returns>What was found; null where no series has three repeats that scatter.</returns>
-    internal static SerialLevel? Of(ImmutableArray<RepeatSeries> series, ImmutableArray<RepeatKind> kinds, double falseAlarm)
+    internal static SerialLevel? Of(
+        ImmutableArray<RepeatSeries> series, ImmutableArray<RepeatKind> kinds, double falseAlarm, int threads)
     {
         ImmutableArray<RepeatSeries> own = [.. series.Where(s => kinds.Contains(s.Kind))];
-        SuccessionTest? whole = SuccessionTest.Of([.. own.Select(s => s.Whole)]);
-        SuccessionTest? rest = SuccessionTest.Of([.. own.Select(s => s.Rest)]);
+        SerialRows[][] byKind = [.. own.GroupBy(s => s.Kind).Select(k => k.Select(s => s.Rest).ToArray())];
+        SerialRows[][] asked =
+            [[.. own.Select(s => s.Whole)], [.. own.Select(s => s.Rest)], .. byKind.Length > 1 ? byKind : []];
+        SuccessionTest?[] tests = SideBySide.Of(asked.Length, threads, i => SuccessionTest.Of(asked[i]));
+        (SuccessionTest? whole, SuccessionTest? rest) = (tests[0], tests[1]);
         if ((whole ?? rest) is null)
         {
             return null;
         }
 
-        SerialRows[][] byKind = [.. own.GroupBy(s => s.Kind).Select(k => k.Select(s => s.Rest).ToArray())];
-        double[] single = byKind.Length > 1
-            ? [.. byKind.Select(rows => SuccessionTest.Of(rows)?.Probability).OfType<double>()]
-            : [];
+        double[] single = [.. tests.Skip(2).Select(test => test?.Probability).OfType<double>()];
         double probability = new[]
         {
             (whole?.Probability ?? 1) / OfWhole,

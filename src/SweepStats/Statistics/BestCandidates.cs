@@ -13,8 +13,9 @@ public static class BestCandidates
     /// <summary>Which candidates stay.</summary>
     /// <param name="candidates">All of them.</param>
     /// <param name="level">Chance that the truly best one is left out, for example 0.05.</param>
+    /// <param name="threads">Threads to use; the result does not depend on it.</param>
     /// <exception cref="ArgumentOutOfRangeException">The level does not lie between 0 and 1.</exception>
-    public static bool[] Among(IReadOnlyList<CandidateMean> candidates, double level)
+    public static bool[] Among(IReadOnlyList<CandidateMean> candidates, double level, int threads = 1)
     {
         ArgumentNullException.ThrowIfNull(candidates);
         FiniteValues.RequireLevel(level);
@@ -24,8 +25,8 @@ public static class BestCandidates
         }
 
         CandidateMean highest = candidates.MaxBy(c => c.Value);
-        return [.. candidates.Select(
-            (c, i) => c.Open || (!PlainlyBelow(c, highest, level / (candidates.Count - 1)) && Stays(candidates, i, level)))];
+        return SideBySide.Of(candidates.Count, threads, i => candidates[i].Open
+            || (!PlainlyBelow(candidates[i], highest, level / (candidates.Count - 1)) && Stays(candidates, i, level)));
     }
 
     // One comparison that tells enough for all others decides alone, and that with the highest mostly does.

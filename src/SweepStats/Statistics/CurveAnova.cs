@@ -1,5 +1,3 @@
-using System.Runtime.Intrinsics;
-
 namespace SweepStats.Statistics;
 
 /// <summary>
@@ -49,8 +47,10 @@ public sealed record CurveAnova
     /// <param name="curves">One row a curve.</param>
     /// <param name="weights">Weight of each point, not negative.</param>
     /// <param name="groups">The group of each curve, numbered from 0 without gaps.</param>
+    /// <param name="threads">Threads to use; the result does not depend on it.</param>
     /// <exception cref="ArgumentException">Lengths differ, one group only, or no group has two curves.</exception>
-    public static CurveAnova Of(IReadOnlyList<double[]> curves, ReadOnlySpan<double> weights, ReadOnlySpan<int> groups)
+    public static CurveAnova Of(
+        IReadOnlyList<double[]> curves, ReadOnlySpan<double> weights, ReadOnlySpan<int> groups, int threads = 1)
     {
         ArgumentNullException.ThrowIfNull(curves);
         int points = weights.Length, count = Require(curves, points, groups);
@@ -82,9 +82,10 @@ public sealed record CurveAnova
 
         int[] group = groups.ToArray();
         double[][] residuals = [.. curves.Select((curve, i) => Residuals(curve, means[group[i]], roots))];
-        double[] own = [.. residuals.Select(r => Product(r, r))];
         int within = curves.Count - count;
-        double[,] products = Products(residuals, group, count);
+        var met = CurveProducts.Of(residuals, group, count, threads);
+        double[] own = met.Squares;
+        double[,] products = met.OfGroups;
         double squares = own.Sum(), all = products.Cast<double>().Sum();
         double worth = all > 0 ? Math.Max(1, squares * squares / all) : 1;
         return new CurveAnova
@@ -137,48 +138,6 @@ public sealed record CurveAnova
             {
                 sum += weights[l] * weights[j] * products[l, j];
             }
-        }
-
-        return sum;
-    }
-
-    // Σ of the squared products of the residuals of every two groups: tr of the product of their covariances, times their degrees
-    // of freedom.
-    private static double[,] Products(double[][] residuals, int[] group, int count)
-    {
-        var products = new double[count, count];
-        for (int i = 0; i < residuals.Length; i++)
-        {
-            for (int j = 0; j <= i; j++)
-            {
-                double product = Product(residuals[i], residuals[j]);
-                products[group[i], group[j]] += product * product;
-                products[group[j], group[i]] += i == j ? 0 : product * product;
-            }
-        }
-
-        return products;
-    }
-
-    // Every two curves meet. Each lane adds up every eighth point, so that the width of the machine's registers changes no digit.
-    private static double Product(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
-    {
-        Vector512<double> lanes = Vector512<double>.Zero;
-        int f = 0;
-        for (; f + Vector512<double>.Count <= a.Length; f += Vector512<double>.Count)
-        {
-            lanes += Vector512.Create(a[f..]) * Vector512.Create(b[f..]);
-        }
-
-        double sum = 0;
-        for (; f < a.Length; f++)
-        {
-            sum += a[f] * b[f];
-        }
-
-        for (int lane = 0; lane < Vector512<double>.Count; lane++)
-        {
-            sum += lanes[lane];
         }
 
         return sum;

@@ -31,7 +31,7 @@ public sealed class SweepScatterTests
         {
             var weights = new double[11];
             weights[f] = 1;
-            double[] values = pieces.BySweep(weights);
+            double[] values = pieces.BySweep(weights, threads: 1);
             NestedValues found = stretch.At(f);
             double[][] groups = GroupRows.Of<double>(values, pieces.Design.GroupOf);
             Assert.Equal(groups.Select(g => Sample.Mean(g)), found.Means.Select(m => m + found.Centre),

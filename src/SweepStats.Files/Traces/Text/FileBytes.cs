@@ -59,13 +59,13 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
     // A pipe or a device has no length either, and opening it could wait for ever: it is turned away unopened.
     private static bool IsReadable(string path, string ifEmpty, FaultList faults)
     {
-        if (LostLink.CircleAt(path) is { } circle)
+        var info = new FileInfo(path);
+        if (LostLink.CircleAt(info) is { } circle)
         {
             faults.Add(null, circle, "name the file itself, or mend the link");
             return false;
         }
 
-        var info = new FileInfo(path);
         bool isLink = info.Attributes.HasFlag(FileAttributes.ReparsePoint) && info.LinkTarget is not null;
         FileSystemInfo target = isLink ? info.ResolveLinkTarget(returnFinalTarget: true) ?? info : info;
         if (!(isLink ? File.Exists(path) : info.Exists) || target is not FileInfo file
