@@ -18,6 +18,7 @@ internal sealed class PulseGrid
     private const int Fewest = 1 << 17, Most = 1 << 20;
 
     private readonly Complex[] _spectrum;
+    private readonly double[] _amplitudes;
 
     /// <param name="pulse">The pulse.</param>
     /// <param name="lowestHertz">Lowest measured frequency above 0.</param>
@@ -36,6 +37,8 @@ internal sealed class PulseGrid
             _spectrum[k] = pulse.AmplitudeVoltsPerMetre * (
                 Series(pulse.DecayPerSecond, turn) - Series(pulse.RisePerSecond, turn));
         }
+
+        _amplitudes = Array.ConvertAll(_spectrum, Complex.Abs);
     }
 
     /// <summary>The pulse.</summary>
@@ -58,6 +61,9 @@ internal sealed class PulseGrid
 
     /// <summary>Sum over the samples of E(n)·e^(−2πi·kn/N), in V/m.</summary>
     public Complex SpectrumAt(int k) => _spectrum[k];
+
+    /// <summary>Its size, in V/m.</summary>
+    public double AmplitudeAt(int k) => _amplitudes[k];
 
     /// <summary>How often a frequency stands in the whole transform: the ends once, the others with their mirror image.</summary>
     public int Times(int k) => k == 0 || k == Count / 2 ? 1 : 2;

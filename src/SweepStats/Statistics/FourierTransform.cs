@@ -38,11 +38,16 @@ internal sealed class FourierTransform
     {
         Reverse(real);
         Reverse(imaginary);
-        Transform(real, imaginary);
+        FromReversed(real, imaginary);
     }
 
+    /// <summary>
+    /// Transforms in place, and leaves the results in the order of their binary digits read backwards: whoever looks at each by
+    /// itself needs no other.
+    /// </summary>
+    /// <inheritdoc cref="Apply"/>
     // Half by half: each is finished while the fastest memory holds it, and the sums are the same in any order of the halves.
-    private void Transform(Span<Vector128<double>> real, Span<Vector128<double>> imaginary)
+    public void ToReversed(Span<Vector128<double>> real, Span<Vector128<double>> imaginary)
     {
         if (real.Length < 2)
         {
@@ -50,9 +55,38 @@ internal sealed class FourierTransform
         }
 
         int half = real.Length / 2;
-        Transform(real[..half], imaginary[..half]);
-        Transform(real[half..], imaginary[half..]);
+        Part(real, imaginary);
+        ToReversed(real[..half], imaginary[..half]);
+        ToReversed(real[half..], imaginary[half..]);
+    }
+
+    /// <summary>Transforms in place what lies in that order; the results have their usual one.</summary>
+    /// <inheritdoc cref="Apply"/>
+    public void FromReversed(Span<Vector128<double>> real, Span<Vector128<double>> imaginary)
+    {
+        if (real.Length < 2)
+        {
+            return;
+        }
+
+        int half = real.Length / 2;
+        FromReversed(real[..half], imaginary[..half]);
+        FromReversed(real[half..], imaginary[half..]);
         Join(real, imaginary);
+    }
+
+    // Sums and turned differences of both halves: their transforms are the even places and the odd ones of that of both.
+    private void Part(Span<Vector128<double>> real, Span<Vector128<double>> imaginary)
+    {
+        int half = real.Length / 2, step = Count / real.Length;
+        Span<Vector128<double>> re = real[..half], laterRe = real[half..], im = imaginary[..half], laterIm = imaginary[half..];
+        for (int k = 0, turn = 0; k < re.Length; k++, turn += step)
+        {
+            double cos = _cosines[turn], sin = _sines[turn];
+            Vector128<double> apartRe = re[k] - laterRe[k], apartIm = im[k] - laterIm[k];
+            (re[k], im[k]) = (re[k] + laterRe[k], im[k] + laterIm[k]);
+            (laterRe[k], laterIm[k]) = ((apartRe * cos) - (apartIm * sin), (apartRe * sin) + (apartIm * cos));
+        }
     }
 
     // The transform of the even places and that of the odd ones, one behind the other, make that of both.

@@ -78,6 +78,23 @@ public sealed class PulseFilterTests
     }
 
     [Fact]
+    public void CurvesThatGoTogetherComeOutAsEachAlone()
+    {
+        FilteredCurve[] curves =
+            [.. Enumerable.Range(0, 5).Select(c => Curve(f => (c + 1) * 5 * Math.Log10(1 + (f / (c + 1) / 1e7))))];
+        FilteredPulse[] together = Filter.Through(curves);
+        Assert.Equal(curves.Length, together.Length);
+        for (int c = 0; c < curves.Length; c++)
+        {
+            FilteredPulse alone = Filter.Through([curves[c]])[0];
+            double peak = alone.Samples.Max();
+            Assert.All(alone.Samples.Zip(together[c].Samples), y => Assert.Equal(y.First, y.Second, 1e-12 * peak));
+            Assert.All(alone.PeakWeights.Zip(together[c].PeakWeights), w => Assert.Equal(w.First, w.Second, 1e-12));
+            Assert.Equal(alone.Amplitudes.Sum(), together[c].Amplitudes.Sum(), 1e-9 * alone.Amplitudes.Sum());
+        }
+    }
+
+    [Fact]
     public void FiguresAgreeWithPartialFractionsOfR()
     {
         string[][] cells = Fixtures.Cells("oracles/pulse-filters.csv");

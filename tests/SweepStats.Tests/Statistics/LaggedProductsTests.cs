@@ -63,6 +63,32 @@ public sealed class LaggedProductsTests
         }
     }
 
+    // Transformed twice, a series is n times itself backwards from its second number on.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(64)]
+    public void ThereAndBackInReversedOrderASeriesIsItselfBackwards(int count)
+    {
+        var random = new RandomSource(10);
+        Vector128<double>[] real =
+            [.. Enumerable.Range(0, count).Select(_ => Vector128.Create(random.Normal(), random.Normal()))];
+        Vector128<double>[] imaginary = new Vector128<double>[count], usual = [.. real], usualImaginary = [.. imaginary],
+            before = [.. real];
+        var transform = new FourierTransform(count);
+        transform.ToReversed(real, imaginary);
+        transform.Apply(usual, usualImaginary);
+        Assert.Equal(usual.Select(x => Math.Round(x[1], 9)).Order(), real.Select(x => Math.Round(x[1], 9)).Order());
+        transform.FromReversed(real, imaginary);
+        for (int f = 0; f < count; f++)
+        {
+            Vector128<double> back = before[(count - f) % count] * count;
+            Assert.Equal(back[0], real[f][0], 1e-12 * count);
+            Assert.Equal(back[1], real[f][1], 1e-12 * count);
+            Assert.Equal(0, imaginary[f][0], 1e-12 * count);
+        }
+    }
+
     private static void AssertNear(double[] expected, double[] found) =>
         Assert.All(expected.Zip(found), p => Assert.Equal(p.First, p.Second, 1e-14 * Math.Max(1, expected[0])));
 }
