@@ -1,7 +1,7 @@
 namespace SweepStats.Benchmarks;
 
 /// <summary>
-/// The least that reading takes: each file goes into one buffer, and its digits become numbers. Nothing is checked and nothing
+/// A plain scan: each file goes into one buffer, and its digits become numbers. Nothing is checked and nothing
 /// else is understood. What it reads are whole numbers and plain decimals of fifteen digits at most.
 /// </summary>
 internal sealed class ByteScan

@@ -185,7 +185,8 @@ internal static class EarlierReport
     private static bool EarlierIs(string folder, string path, string hash) =>
         Path.Combine(folder, path) is var file && File.Exists(file) && Hash(file) == hash;
 
-    // What a summary of this program lists, and itself without a hash; null where there is none of ours.
+    // What a summary of this program lists, and itself without a hash; null where there is none of ours, or where somebody
+    // changed it, so that something else stands where a text or a list belongs.
     private static Dictionary<string, string>? Listed(string summary)
     {
         try

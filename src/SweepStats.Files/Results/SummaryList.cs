@@ -14,7 +14,7 @@ internal sealed record SummaryList
     [JsonPropertyName(EarlierReport.ListName)]
     public SummaryListEntry?[]? Files { get; init; }
 
-    /// <summary>Reads it, a piece at a time: of thousands of specimens the whole has as much as their results.</summary>
+    /// <summary>Reads it, a piece at a time: that of thousands of specimens is large.</summary>
     /// <param name="file">Where it is.</param>
     /// <exception cref="JsonException">It is no JSON, or something else stands where a text or a list belongs.</exception>
     /// <exception cref="IOException">It cannot be read.</exception>

@@ -2,6 +2,7 @@ using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Report.Findings;
 using SweepStats.Report.Screens;
+using SweepStats.Sweeps;
 using static SweepStats.Report.Text.Printed;
 
 namespace SweepStats.Report.Answer;
@@ -41,10 +42,11 @@ internal static class RuleWords
     // One group tells of several specimens at once; how many says how many findings findings.csv has.
     private static string Source(IGrouping<string, FindingGroup> groups)
     {
-        int specimens =
-            groups.SelectMany(g => g.Findings).Where(f => f.Specimen is not null).Select(f => f.Specimen).Distinct().Count();
-        int others = groups.SelectMany(g => g.Findings).Count(f => f.Specimen is null);
+        Finding[] all = [.. groups.SelectMany(g => g.Findings)];
+        int specimens = all.Select(f => f.Specimen).OfType<SpecimenName>().Distinct().Count();
+        int lots = all.Select(f => f.Lot).OfType<string>().Distinct().Count(), others = all.Count(f => f.IsOfAll);
         string[] parts = [.. specimens > 0 ? new[] { Count(specimens, "specimen") } : [],
+            .. lots > 0 ? new[] { Count(lots, "lot") } : [],
             .. others > 1 ? new[] { $"{Plain(others)} times" } : []];
         return groups.Key + (parts.Length > 0 ? $" ({string.Join(" and ", parts)})" : string.Empty);
     }
@@ -52,7 +54,7 @@ internal static class RuleWords
     private static string Limited(FindingGroup group, AnalysisResult result)
     {
         int named = group.Findings.Select(f => f.Specimen).Distinct().Count();
-        return group.Findings.Any(f => f.Specimen is null && f.Lot is null) || named == result.Curves.Length ? "all"
+        return group.Findings.Any(f => f.IsOfAll) || named == result.Curves.Length ? "all"
             : SummaryWords.SpecimenList(group.Findings);
     }
 

@@ -36,6 +36,6 @@ internal static class ResidualGroups
     /// </summary>
     private static bool Concerns(Finding finding, RepeatGroup group) =>
         (finding.Role is { } role ? role == group.Role : group.Role != SweepRole.Floor)
-        && (finding.Specimen is null || finding.Specimen == group.Specimen)
+        && finding.Concerns(group.Specimen)
         && (finding.Sweep is null || group.Sweeps.Any(s => s.Sweep.Name == finding.Sweep));
 }

@@ -44,6 +44,9 @@ public sealed record Finding
     /// <summary>Which lot it concerns as a whole; null for all, or where it concerns one specimen.</summary>
     public string? Lot { get; init; }
 
+    /// <summary>Whether it names neither specimen nor lot.</summary>
+    public bool IsOfAll => Specimen is null && Lot is null;
+
     /// <summary>Whether it is of a specimen: by its name, its lot, or because it is of all.</summary>
     /// <param name="specimen">The specimen; null for what is of none, which only findings of all concern.</param>
     public bool Concerns(SpecimenName? specimen) =>

@@ -18,8 +18,6 @@ internal sealed class SpecimenPulse
 {
     private static readonly OutsideBand[] Assumptions = Enum.GetValues<OutsideBand>();
 
-    private static readonly double NepersPerDb = Math.Log(10) / 20;
-
     // By then a pulse is over, but for the ringing of an edge of the band.
     private const double DecaysKept = 25;
 
@@ -115,7 +113,7 @@ internal sealed class SpecimenPulse
         var amplitudes = new double[_grid.Bins];
         for (int k = 0; k < amplitudes.Length; k++)
         {
-            amplitudes[k] = _grid.Times(k) * _grid.AmplitudeAt(k) * Math.Exp(-spread[k] * NepersPerDb);
+            amplitudes[k] = _grid.Times(k) * _grid.AmplitudeAt(k) * Math.Exp(-spread[k] * PulseFilter.NepersPerDb);
         }
 
         double[] squares = [.. amplitudes.Select((a, k) => a * a / _grid.Times(k))];

@@ -80,7 +80,7 @@ internal sealed class LotBandComparer(
 
     private CurveAnova? Curves(double[] weights) =>
         specimens.Lots.Length > 1 && specimens.Specimens.Length > specimens.Lots.Length
-        && CurveAnova.Of([.. specimens.Specimens.Select(s => s.Values)], weights, specimens.LotOf, threads) is var test
+        && CurveAnova.Of([.. specimens.Specimens.Select(s => s.Values)], weights, specimens.LotOf, threads) is { } test
         && double.IsFinite(test.F) ? test : null;
 
     private static ImmutableArray<ControlChart> OverTime(TimedSpecimen[] specimens) =>

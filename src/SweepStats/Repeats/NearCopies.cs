@@ -111,7 +111,11 @@ internal sealed record NearCopies(
         foreach (KindPairs kind in byLevel)
         {
             Range own = Alike(byLevel, kind.LevelDb, alike);
-            (alike, ofAlike) = (own, own.Equals(alike) && ofAlike is { } same ? same : UsualPairs.Of(byLevel[own]));
+            if (ofAlike is null || !own.Equals(alike))
+            {
+                (alike, ofAlike) = (own, UsualPairs.Of(byLevel[own]));
+            }
+
             usual.Add(kind, ofAlike);
         }
 

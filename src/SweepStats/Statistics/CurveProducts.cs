@@ -6,7 +6,8 @@ namespace SweepStats.Statistics;
 /// <remarks>
 /// Thousands of curves meet each other by millions: four at a time pass by all others, so that each is fetched from memory a
 /// quarter as often. Each lane adds up every eighth point, and the fours are summed in their order, so that neither the width of
-/// the machine's registers nor the number of threads changes a digit. Squared unit of the values, to the fourth power for
+/// the machine's registers nor the number of threads changes a digit. A four holds curves of one group: of groups of one or two
+/// it is not full, and costs as much. Squared unit of the values, to the fourth power for
 /// <see cref="OfGroups"/>. Error: a unit in the last place or so of each sum.
 /// </remarks>
 internal sealed class CurveProducts

@@ -6,7 +6,9 @@ namespace SweepStats.Statistics;
 /// <remarks>
 /// By halves, n a power of two. Registers of two numbers on every machine, so that none has other digits; MathNet's transform of
 /// one series takes two to three times as long and makes threads of its own. Error: some 1e-16·log₂ n of the root of the sum of
-/// squares. Source: Cooley and Tukey 1965, Mathematics of Computation 19, 297 (from memory).
+/// squares. Half by half: each is finished while the fastest memory holds it, and the sums are the same in any order of the
+/// halves. Source: Cooley and Tukey 1965, Mathematics of Computation 19, 297; for results in reversed order Gentleman and Sande
+/// 1966, AFIPS Fall Joint Computer Conference 29, 563 (both from memory).
 /// </remarks>
 internal sealed class FourierTransform
 {
@@ -46,7 +48,6 @@ internal sealed class FourierTransform
     /// itself needs no other.
     /// </summary>
     /// <inheritdoc cref="Apply"/>
-    // Half by half: each is finished while the fastest memory holds it, and the sums are the same in any order of the halves.
     public void ToReversed(Span<Vector128<double>> real, Span<Vector128<double>> imaginary)
     {
         if (real.Length < 2)

@@ -37,16 +37,10 @@ internal static class UntestedDoubts
     /// <param name="findings">What was found: a doubt that a fault or a warning tells of is none any more.</param>
     public static ImmutableArray<UntestedDoubt> Of(Evidence seen, ImmutableArray<Finding> findings)
     {
-        // What is found of one specimen says nothing of the others, but leakage is a matter of the set-up.
-        string[] told =
-        [
-            .. findings.Where(f => f.Severity != Severity.Note && (f.Specimen is null || f.Code == "leakage"))
-                .Select(f => f.Code),
-        ];
         var untested = ImmutableArray.CreateBuilder<UntestedDoubt>();
         void Add(UntestedDoubt doubt, bool tested)
         {
-            if (!tested && !told.Intersect(ToldBy[doubt]).Any())
+            if (!tested && !IsTold(doubt, findings))
             {
                 untested.Add(doubt);
             }
@@ -58,6 +52,13 @@ internal static class UntestedDoubts
         Add(UntestedDoubt.Drift, seen.Timing == ReferenceTiming.BothSides && !seen.Drifts.IsEmpty);
         return untested.ToImmutable();
     }
+
+    /// <summary>Whether a fault or a warning tells of a doubt.</summary>
+    internal static bool IsTold(UntestedDoubt doubt, IEnumerable<Finding> findings) => findings.Any(f =>
+        f.Severity != Severity.Note && (f.IsOfAll || IsOfTheSetUp(f)) && ToldBy[doubt].Contains(f.Code));
+
+    // What is found of one specimen or lot says nothing of the others, but leakage is a matter of the set-up.
+    private static bool IsOfTheSetUp(Finding finding) => finding.Code == "leakage";
 
     // A test that could not have shown what matters was none.
     private static bool IsOverloadTested(Evidence seen) =>

@@ -116,10 +116,13 @@ public sealed class ReportFolders : IDisposable
         Assert.Equal("with my remarks", File.ReadAllText(Path.Combine(Target, file)));
     }
 
-    [Fact]
-    public void ASummaryThatListsNothingClaimsNothing()
+    [Theory]
+    [InlineData("")]
+    [InlineData(", \"report_files\": null")]
+    [InlineData(", \"report_files\": [null, {\"path\": \"bands.csv\"}]")]
+    public void ASummaryThatListsNothingClaimsNothing(string list)
     {
-        WithEarlierReport().With("reports/autumn/summary.json", "{\"program\": \"sweepstats\"}");
+        WithEarlierReport().With("reports/autumn/summary.json", $"{{\"program\": \"sweepstats\"{list}}}");
         Assert.Contains("'bands.csv', which is no part of an earlier report", ReportFolder.Refusal(Target)!.Problem,
             StringComparison.Ordinal);
     }
@@ -128,6 +131,10 @@ public sealed class ReportFolders : IDisposable
     [InlineData("{}")]
     [InlineData("{\"program\": \"other\"}")]
     [InlineData("{\"program\": 1}")]
+    [InlineData("{\"program\": \"sweepstats\", \"report_files\": 1}")]
+    [InlineData("{\"program\": \"sweepstats\", \"report_files\": [1]}")]
+    [InlineData("{\"program\": \"sweepstats\", \"report_files\": [{\"path\": 1}]}")]
+    [InlineData("{\"program\": \"\\uD800\"}")]
     [InlineData("[\"program\", \"sweepstats\"]")]
     [InlineData("\"program\": \"sweepstats\"")]
     [InlineData("")]

@@ -5,6 +5,7 @@ using SweepStats.Quantities;
 using SweepStats.Rehearsal;
 using SweepStats.Repeats;
 using SweepStats.Report;
+using SweepStats.Report.Answer;
 using SweepStats.Report.Drawing;
 using SweepStats.Report.Findings;
 using SweepStats.Report.Text;
@@ -181,6 +182,23 @@ public sealed class FindingChartTests
         };
         AnalysisResult both = Odd.Value with { Findings = [odd, plateau] };
         Assert.Equal([SweepRole.Covered, SweepRole.Reference], ResidualGroups.Of(both).Select(g => g.Group.Role));
+    }
+
+    [Fact]
+    public void WhatConcernsALotShowsItsSpecimensAlone()
+    {
+        Finding drift = Odd.Value.Findings.First(f => f.Code == "odd-sweep") with
+        {
+            Code = "drift",
+            Role = null,
+            Specimen = null,
+            Sweep = null,
+            Lot = "B",
+        };
+        AnalysisResult many = Samples.Run(Samples.HundredGroups, Samples.Power) with { Findings = [drift] };
+        Assert.All(ResidualGroups.Of(many), g => Assert.Equal("B", g.Group.Specimen?.Lot));
+        Assert.NotEmpty(ResidualGroups.Of(many));
+        Assert.Contains(RuleWords.Tally(many), line => line.Contains("drift (1 lot)", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -129,6 +129,15 @@ public sealed partial class HouseRules
         select $"{file}:{line.Number} has {line.Text.Length} columns; .editorconfig asks for {Columns}");
 
     [Fact]
+    public void WhatAFileUsesStandsInOrder() => Assert.Empty(
+        from file in SourceTree.Files("src").Concat(SourceTree.Files("tests"))
+        let used = File.ReadLines(file).TakeWhile(line => !line.StartsWith("namespace ", StringComparison.Ordinal))
+            .Where(line => PlainUsing().IsMatch(line)).ToArray()
+        where !used.SequenceEqual(used.OrderBy(line => !line.StartsWith("using System", StringComparison.Ordinal))
+            .ThenBy(line => line.TrimEnd(';'), StringComparer.OrdinalIgnoreCase))
+        select $"{file}: {string.Join(' ', used)}");
+
+    [Fact]
     public void NoParameterIsATupleThatWantsAName() => Assert.Empty(
         from file in SourceTree.Files("src")
         from parameter in CSharpSyntaxTree.ParseText(File.ReadAllText(file)).GetRoot().DescendantNodes().OfType<ParameterSyntax>()
@@ -163,6 +172,9 @@ public sealed partial class HouseRules
 
     [GeneratedRegex(@"^using SweepStats\.([A-Za-z]+)", RegexOptions.Multiline)]
     private static partial Regex OwnUsing();
+
+    [GeneratedRegex(@"^using [A-Z][\w.]*;$")]
+    private static partial Regex PlainUsing();
 
     [GeneratedRegex("(Helper|Util|Utils|Manager|Common|Service|Processor|Extensions)$")]
     private static partial Regex Vague();

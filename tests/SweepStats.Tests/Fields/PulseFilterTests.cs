@@ -77,19 +77,23 @@ public sealed class PulseFilterTests
         Assert.All(shares, share => Assert.True(share < 1e-6, string.Join(", ", shares)));
     }
 
-    [Fact]
-    public void CurvesThatGoTogetherComeOutAsEachAlone()
+    // Nothing in the way beside 60 dB: the small one has the rounding of the large one.
+    [Theory]
+    [InlineData(2, 1e-11)]
+    [InlineData(3, 1e-11)]
+    [InlineData(5, 1e-11)]
+    public void CurvesThatGoTogetherComeOutAsEachAlone(int count, double tolerance)
     {
         FilteredCurve[] curves =
-            [.. Enumerable.Range(0, 5).Select(c => Curve(f => (c + 1) * 5 * Math.Log10(1 + (f / (c + 1) / 1e7))))];
+            [.. Enumerable.Range(0, count).Select(c => Curve(f => c * 30 * Math.Log10(1 + (f / (c + 1) / 1e7))))];
         FilteredPulse[] together = Filter.Through(curves);
         Assert.Equal(curves.Length, together.Length);
         for (int c = 0; c < curves.Length; c++)
         {
             FilteredPulse alone = Filter.Through([curves[c]])[0];
             double peak = alone.Samples.Max();
-            Assert.All(alone.Samples.Zip(together[c].Samples), y => Assert.Equal(y.First, y.Second, 1e-12 * peak));
-            Assert.All(alone.PeakWeights.Zip(together[c].PeakWeights), w => Assert.Equal(w.First, w.Second, 1e-12));
+            Assert.All(alone.Samples.Zip(together[c].Samples), y => Assert.Equal(y.First, y.Second, tolerance * peak));
+            Assert.All(alone.PeakWeights.Zip(together[c].PeakWeights), w => Assert.Equal(w.First, w.Second, tolerance));
             Assert.Equal(alone.Amplitudes.Sum(), together[c].Amplitudes.Sum(), 1e-9 * alone.Amplitudes.Sum());
         }
     }

@@ -112,6 +112,9 @@ public sealed class LotComparerTests
             two = LotComparer.Of(result.Campaign, result.Curves, [], new LotQuestion(), threads: 3);
         Assert.Equal(one.Frequencies.Select(f => (f.Probability, f.Adjusted)),
             two.Frequencies.Select(f => (f.Probability, f.Adjusted)));
+        Assert.NotNull(one.Whole.Curves);
+        Assert.Equal((one.Whole.Probability, one.Whole.Curves), (two.Whole.Probability, two.Whole.Curves));
+        Assert.Equal(one.Whole.Scatter.AsEnumerable(), two.Whole.Scatter);
     }
 
     private static LotComparison Compared(RehearsalPlan plan)

@@ -40,6 +40,30 @@ public sealed class CurveAnovaTests
             CurveAnova.Of([.. curves.Reverse()], Even(20), [.. Groups.Reverse().Select(g => 1 - g)]).Probability, 1e-9);
     }
 
+    // Groups that stand apart in the list, blocks that are not full, and threads: the products are those of every two curves.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(3)]
+    public void TheProductsAreThoseOfEveryTwoCurves(int threads)
+    {
+        int[] groups = [0, 1, 1, 0, 2, 2, 2, 2, 2, 0, 1];
+        double[][] curves = Drawn(groups.Length, 21, 0.5, new RandomSource(8));
+        var met = CurveProducts.Of(curves, groups, 3, threads);
+        double Product(int i, int j) => curves[i].Zip(curves[j], (x, y) => x * y).Sum();
+        Assert.All(Enumerable.Range(0, groups.Length), i => Assert.Equal(Product(i, i), met.Squares[i], 1e-12));
+        for (int one = 0; one < 3; one++)
+        {
+            for (int other = 0; other < 3; other++)
+            {
+                double all = (from i in Enumerable.Range(0, groups.Length)
+                              from j in Enumerable.Range(0, groups.Length)
+                              where groups[i] == one && groups[j] == other
+                              select Math.Pow(Product(i, j), 2)).Sum();
+                Assert.Equal(all, met.OfGroups[one, other], 1e-12 * all);
+            }
+        }
+    }
+
     // With few curves of many independent points the test is careful.
     [Theory]
     [InlineData(2, 3, 0)]

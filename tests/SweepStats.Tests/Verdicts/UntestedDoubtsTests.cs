@@ -1,3 +1,4 @@
+using SweepStats.Checks;
 using SweepStats.Rehearsal;
 using SweepStats.Sweeps;
 using SweepStats.Tests.Checks;
@@ -64,6 +65,20 @@ public sealed class UntestedDoubtsTests
         AnalysisResult result = Analysis.Run(loose, new AnalysisPlan { Averaging = Averaging.Power });
         Assert.DoesNotContain(result.Findings, f => f.Code == "saturation-step");
         Assert.Contains(UntestedDoubt.Overload, result.Verdict.Untested);
+    }
+
+    // A drift of one lot leaves open whether the others drifted; a leak goes round all of them.
+    [Theory]
+    [InlineData("drift", UntestedDoubt.Drift, false)]
+    [InlineData("leakage", UntestedDoubt.Leakage, true)]
+    public void WhatIsFoundOfOneLotTellsOnlyOfTheSetUp(string code, UntestedDoubt doubt, bool isTold)
+    {
+        Campaign untimed = Rehearser.Draw(Plan).Campaign with { ReferenceTaking = SweepTaking.Unstated };
+        Finding warning = Analysis.Run(untimed, new AnalysisPlan()).Findings.First(f => f.Severity == Severity.Warning);
+        Finding all = warning with { Code = code, Specimen = null };
+        Assert.True(UntestedDoubts.IsTold(doubt, [all]));
+        Assert.Equal(isTold, UntestedDoubts.IsTold(doubt, [all with { Lot = "B" }]));
+        Assert.False(UntestedDoubts.IsTold(doubt, [all with { Severity = Severity.Note }]));
     }
 
     private static UntestedDoubt[] Of(Campaign campaign) =>
