@@ -80,6 +80,7 @@ internal sealed class CurveProducts
                     double product = products[i - first];
                     sums[groups[j]] += product * product;
                     ofTwo += i != j && groups[j] == groups[i] ? product * product : 0;
+                    // The last one that a curve meets is itself.
                     squares[i - first] = product;
                 }
             }
