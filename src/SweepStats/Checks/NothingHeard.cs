@@ -23,6 +23,11 @@ internal sealed class NothingHeard : ICheck
     // A hundred times the power: pieces of one cloth do not differ by it (judgement, no source).
     private const double AnotherThingDb = 20;
 
+    // A transmitter that came after the floor was taken stands clear at a few frequencies, and shows nothing of what is sent
+    // (judgement, no source).
+    private const double ShareHeard = 0.05;
+    private const int FewestHeard = 2;
+
     // A filter ten times as wide lets ten times the noise through; this is ten times more.
     private const double OpenedDb = 20;
 
@@ -34,7 +39,7 @@ internal sealed class NothingHeard : ICheck
     {
         Heard[] all = [.. seen.Curves.Select(Heard.Of)];
         HashSet<string> opened = [.. OpenedLots(seen)];
-        if (all.Length > 0 && Array.TrueForAll(all, h => h.IsSilent && !h.IsClearSomewhere))
+        if (all.Length > 0 && Array.TrueForAll(all, h => h.IsUnheard))
         {
             return opened.Count > 0 ? [] : [OfAll(all)];
         }
@@ -62,11 +67,12 @@ internal sealed class NothingHeard : ICheck
         Severity = Severity.Warning,
         Role = SweepRole.Covered,
         Message = $"Nothing is heard behind {(all.Length == 1 ? all[0].Name.ToString() : $"any of {all.Length} specimens")}: all "
-            + "covered sweeps lie in the floor. So they read too with the source off, with a cable loose, or where the floor "
-            + "was taken with the source on.",
+            + $"covered sweeps lie in the floor{ButFor(all)}. So they read too with the source off, with a cable loose, or where "
+            + "the floor was taken with the source on.",
         Basis = $"The floor hides {Amount.OutOf(all.Min(h => h.Hidden), all[0].Points)} or more of each, and none stands clear "
-            + $"of it; told from {NearlyAll * 100:0} % on, unless a covered sweep that was left out stands {Amount.Db(OpenedDb)} "
-            + "over the floor and not over the reference.",
+            + $"of it at {ShareHeard * 100:0} % of the frequencies: at fewer a transmitter may. Told from {NearlyAll * 100:0} % "
+            + $"on, unless a covered sweep that was left out stands {Amount.Db(OpenedDb)} over the floor and not over the "
+            + "reference.",
         NextStep = "Open a specimen and look that its level rises while the source is on. Keep that sweep among the covered "
             + "ones, excluded in sweeps.csv because it was opened. If it does not rise, mend the path and sweep all again.",
     };
@@ -77,7 +83,7 @@ internal sealed class NothingHeard : ICheck
         Heard[] heard = [.. all.Where(h => h.IsKnown)];
         double best = heard.Select(h => h.MiddleDb).DefaultIfEmpty(double.PositiveInfinity).Max();
         return all.GroupBy(h => h.Name.Lot)
-            .Where(lot => !opened.Contains(lot.Key) && lot.All(h => h.IsSilent && !h.IsClearSomewhere)
+            .Where(lot => !opened.Contains(lot.Key) && lot.All(h => h.IsUnheard)
                 && lot.Min(h => h.MiddleDb) - best >= AnotherThingDb)
             .Select(lot => Asked([.. lot], heard.Length, best));
     }
@@ -130,11 +136,13 @@ internal sealed class NothingHeard : ICheck
             Size = new Decibels(least - bestDb),
             Bias = Bias.Unknown,
             Misleads = true,
-            Message = $"Nothing is heard behind {(lot.Length == 1 ? named : $"any of the {lot.Length} specimens of {named}")}, "
-                + $"where {(heard == 1 ? "the other specimen" : $"the best of {heard} others")} shields {Amount.Db(bestDb)}. "
+            Message = $"Nothing is heard behind {(lot.Length == 1 ? named : $"any of the {lot.Length} specimens of {named}")}"
+                + $"{ButFor(lot)}, where "
+                + $"{(heard == 1 ? "the other specimen" : $"the best of {heard} others")} shields {Amount.Db(bestDb)}. "
                 + "So it reads too with the source off or a cable loose.",
             Basis = $"The floor hides {Amount.OutOf(lot.Min(h => h.Hidden), lot[0].Points)}"
-                + $"{(lot.Length == 1 ? string.Empty : " or more of each")}, and none stands clear of it. The bounds, "
+                + $"{(lot.Length == 1 ? string.Empty : " or more of each")}, and none stands clear of it at "
+                + $"{ShareHeard * 100:0} % of the frequencies: at fewer a transmitter may. The bounds, "
                 + $"{Amount.Db(least)} in the middle, lie {Amount.Db(least - bestDb)} above that. Told from "
                 + $"{Amount.Db(AnotherThingDb)} and {NearlyAll * 100:0} % on, unless a sweep of it that was left out stands "
                 + $"{Amount.Db(OpenedDb)} over the floor and not over the reference. Nearer to the end of the range a somewhat "
@@ -145,15 +153,20 @@ internal sealed class NothingHeard : ICheck
         };
     }
 
+    private static string ButFor(Heard[] unheard) => unheard.Max(h => h.Clear) is > 0 and var clear
+        ? $", but for {Amount.OutOf(clear, unheard[0].Points)} at most" : string.Empty;
+
     /// <summary>What comes through a specimen.</summary>
     /// <param name="Name">Which specimen.</param>
     /// <param name="Hidden">Frequencies that the floor hides.</param>
     /// <param name="Points">Frequencies in all.</param>
     /// <param name="MiddleDb">Median of its values and bounds in dB; not a number where there are none.</param>
-    /// <param name="IsClearSomewhere">It stands clear of the floor at some frequency: the source was on.</param>
-    private sealed record Heard(SpecimenName Name, int Hidden, int Points, double MiddleDb, bool IsClearSomewhere)
+    /// <param name="Clear">Frequencies at which it stands clear of the floor: where they are some, the source was on.</param>
+    private sealed record Heard(SpecimenName Name, int Hidden, int Points, double MiddleDb, int Clear)
     {
         public bool IsSilent => Hidden >= NearlyAll * Points;
+
+        public bool IsUnheard => IsSilent && Clear < Math.Max(FewestHeard, ShareHeard * Points);
 
         public bool IsKnown => !IsSilent && double.IsFinite(MiddleDb);
 
@@ -162,7 +175,7 @@ internal sealed class NothingHeard : ICheck
             double[] known = [.. curve.Readings.ValuesDb.ToArray().Where(double.IsFinite)];
             int hidden = Enumerable.Range(0, curve.Readings.Length).Count(f => curve.Readings.Mark(f).HiddenByFloor);
             return new Heard(curve.Name, hidden, curve.Readings.Length, known.Length == 0 ? double.NaN : Sample.Median(known),
-                curve.Readings.Counted(ShieldingState.Clear) > 0);
+                curve.Readings.Counted(ShieldingState.Clear));
         }
     }
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;
@@ -171,6 +170,29 @@ public sealed class NothingHeardTests
             ShieldingStopDb = stopDb,
         }).Findings.Any(f => f.Code == "nothing-heard")));
 
+    // It transmits over all covered sweeps, and was silent while the floor was taken.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void ATransmitterThatCameLaterShowsNoSource(int points)
+    {
+        Campaign Disturbed(Campaign drawn) => Rehearsed.Changed(drawn,
+            (s, f, level) => s.Role == SweepRole.Covered && f >= 10 && f < 10 + points ? level + 30 : level);
+        var power = new AnalysisPlan { Averaging = Averaging.Power };
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            RehearsalPlan plan = Plan with { Seed = seed };
+            AnalysisResult all = Analysis.Run(Disturbed(Silenced(plan, _ => true)), power);
+            Finding told = Assert.Single(all.Findings, f => f.Code == "nothing-heard");
+            Assert.Contains($"all covered sweeps lie in the floor, but for {points} of 41 frequencies at most.", told.Message,
+                StringComparison.Ordinal);
+            Assert.NotEqual(Trust.Trustworthy, all.Verdict.Trust);
+            Finding lot = Assert.Single(Analysis.Run(Disturbed(Silenced(plan, s => s.Lot == "A")), power).Findings,
+                f => f.Code == "nothing-heard");
+            Assert.Equal("A", lot.Lot);
+        }
+    }
+
     // One seam in 41 frequencies clears the source for all of them.
     [Fact]
     public void OneThatIsHeardSomewhereClearsTheSource() => Assert.DoesNotContain(
@@ -196,18 +218,22 @@ public sealed class NothingHeardTests
         new FrequencyBand(Plan.Band.Start, new Hertz(Plan.Band.Start.Value
             * Math.Pow(Plan.Band.Stop.Value / Plan.Band.Start.Value, share) * 1.001)));
 
-    // The same bench behind a cloth of 150 dB: noise alone.
-    private static AnalysisResult WithoutSource(RehearsalPlan plan, Func<Sweep, bool> off, double? askedDb = null)
-    {
-        Campaign drawn = Taken.With(plan).Campaign;
-        ILookup<string, Sweep> silent = Taken
-            .With(plan with { ShieldingStartDb = 150, ShieldingStopDb = 150 }).Campaign.Sweeps.ToLookup(s => s.Name);
-        ImmutableArray<Sweep> sweeps =
-            [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Covered && off(s) ? silent[s.Name].Single() : s)];
-        return Analysis.Run(drawn with { Sweeps = sweeps }, new AnalysisPlan
+    private static AnalysisResult WithoutSource(RehearsalPlan plan, Func<Sweep, bool> off, double? askedDb = null) =>
+        Analysis.Run(Silenced(plan, off), new AnalysisPlan
         {
             Averaging = Averaging.Power,
             Requirement = askedDb is { } asked ? Requirement.Constant(new Decibels(asked)) : null,
         });
+
+    // The same bench behind a cloth of 150 dB: noise alone.
+    private static Campaign Silenced(RehearsalPlan plan, Func<Sweep, bool> off)
+    {
+        ILookup<string, Sweep> silent = Taken
+            .With(plan with { ShieldingStartDb = 150, ShieldingStopDb = 150 }).Campaign.Sweeps.ToLookup(s => s.Name);
+        Campaign drawn = Taken.With(plan).Campaign;
+        return drawn with
+        {
+            Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Covered && off(s) ? silent[s.Name].Single() : s)],
+        };
     }
 }
