@@ -29,11 +29,11 @@ public static class Analysis
         var ground = AnalysisGround.Of(campaign, plan);
         AnalysisPlan allowed = ground.Allowed(plan);
         (ImmutableArray<ShieldingCurve> curves, ImmutableArray<BandStatement> bands) = Shielding(ground, allowed, progress);
-        Evidence evidence = ground.Seen(curves, plan);
+        Evidence evidence = ground.Seen with { Curves = curves };
         ImmutableArray<Finding> findings = Checklist.Inspect(evidence, plan.Threads);
         Verdict verdict = Judge.Of(findings, curves, plan.Rule, UntestedDoubts.Of(evidence, findings), plan.Threads);
         var budgets = new BudgetQuestion(allowed.Uncertainties, plan.BudgetFrequencies, plan.Requirement, plan.Confidence);
-        AlignedCampaign aligned = ground.Campaign;
+        AlignedCampaign aligned = evidence.Campaign;
         var basis = new PulseBasis(aligned, curves, findings, verdict.Trust);
         var specimens = new Lazy<ImmutableArray<SpecimenSweeps>>(() =>
             [.. SideBySide.Of(curves.Length, plan.Threads, i => SpecimenSweeps.Of(aligned.Covered[i], curves[i]))]);
@@ -44,19 +44,19 @@ public static class Analysis
             Identity = campaign.Identity,
             Plan = plan,
             Campaign = aligned,
-            Averaging = ground.Averaging,
-            Floor = ground.Floor,
-            History = ground.History,
-            FloorLife = ground.Life,
-            Doubts = ground.Doubts,
-            Leakages = ground.Split.Leakages,
-            Repeats = ground.Repeats,
-            OddRepeats = ground.Odd,
-            Drifts = ground.Drifts,
-            Timing = ground.Timing,
-            Clipping = ground.Clipping,
-            SerialCorrelation = ground.Together,
-            Linearity = ground.Linearity,
+            Averaging = evidence.Averaging,
+            Floor = evidence.Floor,
+            History = evidence.History,
+            FloorLife = evidence.FloorLife,
+            Doubts = evidence.Doubts,
+            Leakages = evidence.Leakages,
+            Repeats = evidence.Repeats,
+            OddRepeats = evidence.OddRepeats,
+            Drifts = evidence.Drifts,
+            Timing = evidence.Timing,
+            Clipping = evidence.Clipping,
+            SerialCorrelation = evidence.SerialCorrelation,
+            Linearity = evidence.Linearity,
             Curves = curves,
             Bands = bands,
             Fields = ResidualField.Of(plan.Field, new CurvesAndBands(curves, bands), findings, verdict.Trust),
@@ -84,15 +84,15 @@ public static class Analysis
     private static (ImmutableArray<ShieldingCurve> Curves, ImmutableArray<BandStatement> Bands) Shielding(
         AnalysisGround ground, AnalysisPlan plan, IProgress<double>? progress)
     {
-        AlignedCampaign campaign = ground.Campaign;
-        var estimator = new ShieldingEstimator(campaign, ground.Floor, plan.Confidence, plan.Uncertainties, ground.Split.Levels,
-            ground.Together, plan.Threads);
+        AlignedCampaign campaign = ground.Seen.Campaign;
+        var estimator = new ShieldingEstimator(campaign, ground.Seen.Floor, plan.Confidence, plan.Uncertainties, ground.Leakage,
+            ground.Seen.SerialCorrelation, plan.Threads);
         var curves = new ShieldingCurve[campaign.Covered.Length];
         var bands = new BandStatement[curves.Length];
         int done = 0;
         Parallel.For(0, curves.Length, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, plan.Threads) }, i =>
         {
-            curves[i] = estimator.Estimate(campaign.Covered[i], ground.Doubts.Specimens[i]);
+            curves[i] = estimator.Estimate(campaign.Covered[i], ground.Seen.Doubts.Specimens[i]);
             bands[i] = BandEstimator.State(curves[i], campaign.Grid, plan.Rule, plan.Confidence);
             progress?.Report((double)Interlocked.Increment(ref done) / curves.Length);
         });

@@ -161,7 +161,9 @@ internal sealed class NothingHeard : ICheck
     /// <param name="Hidden">Frequencies that the floor hides.</param>
     /// <param name="Points">Frequencies in all.</param>
     /// <param name="MiddleDb">Median of its values and bounds in dB; not a number where there are none.</param>
-    /// <param name="Clear">Frequencies at which it stands clear of the floor: where they are some, the source was on.</param>
+    /// <param name="Clear">
+    /// Frequencies at which it stands clear of the floor: where they are more than a few, the source was on.
+    /// </param>
     private sealed record Heard(SpecimenName Name, int Hidden, int Points, double MiddleDb, int Clear)
     {
         public bool IsSilent => Hidden >= NearlyAll * Points;
