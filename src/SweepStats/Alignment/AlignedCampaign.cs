@@ -67,6 +67,12 @@ public sealed record AlignedCampaign
     public IEnumerable<Sweep> Used() =>
         (Floor?.Sweeps ?? []).Concat(Reference.Sweeps).Concat(Covered.SelectMany(c => c.Block.Sweeps));
 
+    /// <summary>Blocks that levels sent by the source stand in: reference, then covered by specimen.</summary>
+    internal IEnumerable<SweepBlock> Signals() => [Reference, .. Covered.Select(c => c.Block)];
+
+    /// <summary>The blocks of <see cref="Used"/>, in its order.</summary>
+    internal IEnumerable<SweepBlock> Blocks() => [.. Floor is { } floor ? [floor] : Array.Empty<SweepBlock>(), .. Signals()];
+
     /// <summary>
     /// The analyser divided this block by itself, so that it is 0 dB everywhere: no limit of a receiver, and no life to miss.
     /// </summary>

@@ -58,7 +58,8 @@ public static class Checklist
     // What moves levels by a hundred times the power makes the range look short, and more range does not mend it (judgement, no
     // source).
     private const double FarDb = 20;
-    private static readonly string[] OfWrongLevels = ["lost-sign", "wrong-kind", "stray-placement", "settings-changed"];
+    private static readonly string[] OfWrongLevels =
+        ["lost-sign", "wrong-unit", "wrong-kind", "stray-placement", "settings-changed"];
     private static readonly string[] OfRange = ["under-ranged", "capped"];
 
     /// <summary>

@@ -39,10 +39,10 @@ internal sealed class LostSign : ICheck
 
     /// <summary>Sweeps without their sign among those that repeat them; a placement that lacks it as a whole is none.</summary>
     public static IEnumerable<Sweep> Single(Evidence seen) =>
-        !HasSigns(seen) ? [] : Blocks(seen.Campaign).SelectMany(Single);
+        !HasSigns(seen) ? [] : seen.Campaign.Blocks().SelectMany(Single);
 
     public IEnumerable<Finding> Inspect(Evidence seen) =>
-        !HasSigns(seen) ? [] : [.. OfKinds(seen), .. Blocks(seen.Campaign).SelectMany(block => Singles(seen, block))];
+        !HasSigns(seen) ? [] : [.. OfKinds(seen), .. seen.Campaign.Blocks().SelectMany(block => Singles(seen, block))];
 
     private IEnumerable<Finding> OfKinds(Evidence seen)
     {
@@ -64,12 +64,6 @@ internal sealed class LostSign : ICheck
 
     private static bool IsTooHigh(Evidence seen, Kind reference) =>
         reference.IsPositive && (reference.LevelDb >= HighestDb || reference.LevelDb > seen.SourceDbm + SlackDb);
-
-    private static IEnumerable<SweepBlock> Blocks(AlignedCampaign campaign) =>
-    [
-        .. campaign.Floor is { } floor ? [floor] : Array.Empty<SweepBlock>(), campaign.Reference,
-        .. campaign.Covered.Select(c => c.Block),
-    ];
 
     private static IEnumerable<Sweep> Single(SweepBlock block) => block.Sweeps.Where((_, j) => IsSingle(block, j));
 

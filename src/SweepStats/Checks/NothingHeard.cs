@@ -1,3 +1,4 @@
+using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
@@ -6,19 +7,24 @@ using SweepStats.Sweeps;
 namespace SweepStats.Checks;
 
 /// <summary>
-/// A specimen that lies in the floor all over, where others of its lot let far more through: it shields far better, or nothing
-/// was sent. Where all specimens lie in the floor, nothing in the campaign shows that anything was.
+/// A specimen that hardly rises over the floor, where others of its lot let far more through: it shields far better, or nothing
+/// was sent. Where none rises, nothing in the campaign shows that anything was.
 /// </summary>
 /// <remarks>
 /// Sweeps with the source off, or a cable loose, read as the best cloth of all, and their bounds lie above the truth. Its own
 /// sweeps cannot tell, so the others of its lot, which are of one cloth, decide whether it is asked; of a lot that is not heard
 /// at all the other lots do, though lots may truly differ. Where none is heard, only a sweep of an opened specimen shows that the
-/// source was on: it is looked for among the covered sweeps that were left out, and settles it for a lot too.
+/// source was on: it is looked for among the covered sweeps that were left out, and settles it for a lot too. A little over the
+/// floor is no sign of it: with its antenna on a receiver hears more than with its input closed.
 /// </remarks>
 internal sealed class NothingHeard : ICheck
 {
     // As for a specimen that reads like nothing in its place.
     private const double NearlyAll = 0.9;
+
+    // Four times the power of the floor: as much as noise from outside brings that was not there while the floor was taken
+    // (judgement, no source).
+    private const double RiseDb = 6;
 
     // A hundred times the power: pieces of one cloth do not differ by it (judgement, no source).
     private const double AnotherThingDb = 20;
@@ -37,8 +43,13 @@ internal sealed class NothingHeard : ICheck
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        Heard[] all = [.. seen.Curves.Select(Heard.Of)];
-        HashSet<string> opened = [.. OpenedLots(seen)];
+        if (seen.Floor is not { } floor)
+        {
+            return [];
+        }
+
+        Heard[] all = [.. seen.Curves.Select(c => Heard.Of(c, floor))];
+        HashSet<string> opened = [.. OpenedLots(seen, floor)];
         if (all.Length > 0 && Array.TrueForAll(all, h => h.IsUnheard))
         {
             return opened.Count > 0 ? [] : [OfAll(all)];
@@ -48,13 +59,8 @@ internal sealed class NothingHeard : ICheck
     }
 
     // Noise of a wider filter lies higher too, and what lost its sign above all that is sent.
-    private static IEnumerable<string> OpenedLots(Evidence seen)
+    private static IEnumerable<string> OpenedLots(Evidence seen, NoiseFloor floor)
     {
-        if (seen.Floor is not { } floor)
-        {
-            return [];
-        }
-
         double noise = Sample.Mean(floor.LevelDb.AsSpan()), sent = Sample.Mean(seen.Campaign.Reference.Means().AsSpan());
         return seen.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered && s.Scale == seen.Campaign.Scale
             && Sample.Mean(s.Levels.AsSpan()) is var level && level - noise >= OpenedDb && level <= sent)
@@ -66,13 +72,13 @@ internal sealed class NothingHeard : ICheck
         Code = Code,
         Severity = Severity.Warning,
         Role = SweepRole.Covered,
-        Message = $"Nothing is heard behind {(all.Length == 1 ? all[0].Name.ToString() : $"any of {all.Length} specimens")}: all "
-            + $"covered sweeps lie in the floor{ButFor(all)}. So they read too with the source off, with a cable loose, or where "
-            + "the floor was taken with the source on.",
-        Basis = $"The floor hides {Amount.OutOf(all.Min(h => h.Hidden), all[0].Points)} or more of each, and none stands clear "
-            + $"of it at {ShareHeard * 100:0} % of the frequencies: at fewer a transmitter may. Told from {NearlyAll * 100:0} % "
-            + $"on, unless a covered sweep that was left out stands {Amount.Db(OpenedDb)} over the floor and not over the "
-            + "reference.",
+        Bias = Bias.Unknown,
+        Misleads = true,
+        Message = $"Nothing is heard behind {(all.Length == 1 ? all[0].Name.ToString() : $"any of {all.Length} specimens")}: "
+            + $"{Covered(all)}{ButFor(all)}. So they read too with the source off, with a cable loose, or where the floor was "
+            + "taken with the source on.",
+        Basis = $"Means over the sweeps of each specimen. {Told(all)}, unless a covered sweep that was left out stands "
+            + $"{Amount.Db(OpenedDb)} over the floor and not over the reference.",
         NextStep = "Open a specimen and look that its level rises while the source is on. Keep that sweep among the covered "
             + "ones, excluded in sweeps.csv because it was opened. If it does not rise, mend the path and sweep all again.",
     };
@@ -112,13 +118,12 @@ internal sealed class NothingHeard : ICheck
         Size = new Decibels(silent.MiddleDb - bestDb),
         Bias = Bias.Unknown,
         Misleads = true,
-        Message = $"Nothing is heard behind {silent.Name}: it lies in the floor at "
-            + $"{Amount.OutOf(silent.Hidden, silent.Points)}, where "
+        Message = $"Nothing is heard behind {silent.Name}: {Position(silent)}, where "
             + $"{(heard == 1 ? "the other" : "the best of the others")} "
             + $"of its lot shields {Amount.Db(bestDb)}. So it reads too with the source off or a cable loose.",
         Basis = $"Its bounds, {Amount.Db(silent.MiddleDb)} in the middle, lie {Amount.Db(silent.MiddleDb - bestDb)} "
-            + "above that; "
-            + $"told from {Amount.Db(AnotherThingDb)} on, where {NearlyAll * 100:0} % of the frequencies lie in the floor.",
+            + $"above that; told from {Amount.Db(AnotherThingDb)} on, where it rises so little at {NearlyAll * 100:0} % of the "
+            + "frequencies or keeps the floor's shape.",
         NextStep = $"Look whether the source was on and every cable tight while {silent.Name} was swept, and sweep it again.",
     };
 
@@ -140,11 +145,8 @@ internal sealed class NothingHeard : ICheck
                 + $"{ButFor(lot)}, where "
                 + $"{(heard == 1 ? "the other specimen" : $"the best of {heard} others")} shields {Amount.Db(bestDb)}. "
                 + "So it reads too with the source off or a cable loose.",
-            Basis = $"The floor hides {Amount.OutOf(lot.Min(h => h.Hidden), lot[0].Points)}"
-                + $"{(lot.Length == 1 ? string.Empty : " or more of each")}, and none stands clear of it at "
-                + $"{ShareHeard * 100:0} % of the frequencies: at fewer a transmitter may. The bounds, "
-                + $"{Amount.Db(least)} in the middle, lie {Amount.Db(least - bestDb)} above that. Told from "
-                + $"{Amount.Db(AnotherThingDb)} and {NearlyAll * 100:0} % on, unless a sweep of it that was left out stands "
+            Basis = $"{Told(lot)}, from {Amount.Db(AnotherThingDb)} above the others on (here {Amount.Db(least - bestDb)}: "
+                + $"bounds of {Amount.Db(least)} in the middle), unless a sweep of it that was left out stands "
                 + $"{Amount.Db(OpenedDb)} over the floor and not over the reference. Nearer to the end of the range a somewhat "
                 + "better cloth reads so too. A far better one does as well, and these sweeps cannot tell.",
             NextStep = $"Look whether the source was on and every cable tight while {named} was swept, and sweep it again. If it "
@@ -156,28 +158,56 @@ internal sealed class NothingHeard : ICheck
     private static string ButFor(Heard[] unheard) => unheard.Max(h => h.Clear) is > 0 and var clear
         ? $", but for {Amount.OutOf(clear, unheard[0].Points)} at most" : string.Empty;
 
+    private static string Covered(Heard[] unheard) => Array.Exists(unheard, h => h.ParallelDb is not null)
+        ? $"all covered levels lie within {RiseDb:0} dB of the floor or run parallel to it, "
+            + $"{Amount.Db(unheard.Max(h => h.ParallelDb)!.Value)} above at most"
+        : $"no covered level rises {RiseDb:0} dB over the floor";
+
+    private static string Position(Heard silent) => silent.ParallelDb is { } above
+        ? $"it runs parallel to the floor, {Amount.Db(above)} above it"
+        : $"it rises less than {RiseDb:0} dB over the floor at {Amount.OutOf(silent.Near, silent.Points)}";
+
+    // A transmitter may raise it at fewer.
+    private static string Told(Heard[] unheard) => $"Told where each rises {RiseDb:0} dB over the floor at fewer than "
+        + $"{Heard.Fewest(unheard[0].Points)} frequencies or keeps its shape";
+
     /// <summary>What comes through a specimen.</summary>
     /// <param name="Name">Which specimen.</param>
-    /// <param name="Hidden">Frequencies that the floor hides.</param>
+    /// <param name="Near">Frequencies at which it hardly rises over the floor.</param>
     /// <param name="Points">Frequencies in all.</param>
     /// <param name="MiddleDb">Median of its values and bounds in dB; not a number where there are none.</param>
-    /// <param name="Clear">
-    /// Frequencies at which it stands clear of the floor: where they are more than a few, the source was on.
-    /// </param>
-    private sealed record Heard(SpecimenName Name, int Hidden, int Points, double MiddleDb, int Clear)
+    /// <param name="ParallelDb">How far above the floor it runs parallel to it, in dB; null where it does not.</param>
+    private sealed record Heard(SpecimenName Name, int Near, int Points, double MiddleDb, double? ParallelDb)
     {
-        public bool IsSilent => Hidden >= NearlyAll * Points;
+        /// <summary>Frequencies at which it may show the source.</summary>
+        public int Clear => ParallelDb is null ? Points - Near : 0;
 
-        public bool IsUnheard => IsSilent && Clear < Math.Max(FewestHeard, ShareHeard * Points);
+        public bool IsSilent => ParallelDb is not null || Near >= NearlyAll * Points;
+
+        public bool IsUnheard => IsSilent && Clear < Fewest(Points);
 
         public bool IsKnown => !IsSilent && double.IsFinite(MiddleDb);
 
-        public static Heard Of(ShieldingCurve curve)
+        /// <summary>The fewest frequencies that show that something was sent.</summary>
+        public static int Fewest(int points) => Math.Max(FewestHeard, (int)Math.Ceiling(ShareHeard * points));
+
+        public static Heard Of(ShieldingCurve curve, NoiseFloor floor)
         {
             double[] known = [.. curve.Readings.ValuesDb.ToArray().Where(double.IsFinite)];
-            int hidden = Enumerable.Range(0, curve.Readings.Length).Count(f => curve.Readings.Mark(f).HiddenByFloor);
-            return new Heard(curve.Name, hidden, curve.Readings.Length, known.Length == 0 ? double.NaN : Sample.Median(known),
-                curve.Readings.Counted(ShieldingState.Clear));
+            int near = NearOf(curve.Readings.CoveredDb, floor.LevelDb.AsSpan());
+            return new Heard(curve.Name, near, curve.Readings.Length, known.Length == 0 ? double.NaN : Sample.Median(known),
+                near < curve.Readings.Length ? FloorLikeness.RiseDb(curve, floor) : null);
+        }
+
+        private static int NearOf(ReadOnlySpan<double> coveredDb, ReadOnlySpan<double> floorDb)
+        {
+            int near = 0;
+            for (int f = 0; f < coveredDb.Length; f++)
+            {
+                near += coveredDb[f] - floorDb[f] >= RiseDb ? 0 : 1;
+            }
+
+            return near;
         }
     }
 }

@@ -21,14 +21,19 @@ internal sealed class SettingsChanged : ICheck
 
     public string Code => "settings-changed";
 
-    public string? UntestedBecause(Evidence seen)
+    public string? UntestedBecause(Evidence seen) =>
+        AreStated(seen) || seen.Campaign.Used().Count(s => s.SourceDbm is not null) > 1 ? null
+        : "the files state no settings"
+            + (seen.Curves.Any(c => c.Readings.Counted(ShieldingState.Capped) > 0)
+                ? "; only whether covered noise lies under the floor was looked at" : string.Empty);
+
+    public string? LeftBecause(Evidence seen) => UntestedBecause(seen) is not null || AreStated(seen) ? null
+        : "the source level is stated, but no setting of the receiver";
+
+    private static bool AreStated(Evidence seen)
     {
         List<Sweep> sweeps = [.. seen.Campaign.Used()];
-        return Compared.Any(c => sweeps.Count(s => c.Of(s) is not null) > 1)
-            || sweeps.Count(s => s.SourceDbm is not null) > 1 ? null
-            : "the files state no settings"
-                + (seen.Curves.Any(c => c.Readings.Counted(ShieldingState.Capped) > 0)
-                    ? "; only whether covered noise lies under the floor was looked at" : string.Empty);
+        return Compared.Any(c => sweeps.Count(s => c.Of(s) is not null) > 1);
     }
 
     public IEnumerable<Finding> Inspect(Evidence seen)

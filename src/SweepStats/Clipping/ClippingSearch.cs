@@ -17,7 +17,7 @@ internal static class ClippingSearch
     /// <param name="threads">Threads to use.</param>
     public static CampaignClipping In(AlignedCampaign campaign, SweepBlock? floor, int threads = 1)
     {
-        SweepBlock[] blocks = [campaign.Reference, .. campaign.Covered.Select(c => c.Block)];
+        SweepBlock[] blocks = [.. campaign.Signals()];
         ClippedReadings[] own = Each(blocks, b => Own(b, campaign), threads);
         double[] limits = [.. own.Where(c => c.Kind != ClippingKind.None).Select(c => c.LevelDb)];
         ImmutableArray<ClippedReadings> found =

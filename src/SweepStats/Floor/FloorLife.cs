@@ -106,7 +106,7 @@ public sealed record FloorLife
     // The step of the sweeps that vary; of all levels, where none does.
     private static double OtherStep(AlignedCampaign campaign)
     {
-        SweepBlock[] others = [campaign.Reference, .. campaign.Covered.Select(c => c.Block)];
+        SweepBlock[] others = [.. campaign.Signals()];
         return Math.Max(FinestStepDb, DisplayStep.OfVarying(others) ?? DisplayStep.Shared(others));
     }
 

@@ -110,6 +110,9 @@ public sealed class ShieldingReadings : IReadOnlyList<ShieldingReading>
     /// <summary>Upper ends of the intervals in dB; not a number where there is none.</summary>
     internal ReadOnlySpan<double> HighDb => _numbers.Rows[ReadingColumn.High];
 
+    /// <summary>Reference levels in dB.</summary>
+    internal ReadOnlySpan<double> ReferenceDb => _beside.ReferenceDb;
+
     /// <summary>Covered levels in dB.</summary>
     internal ReadOnlySpan<double> CoveredDb => _numbers.Rows[ReadingColumn.Covered];
 

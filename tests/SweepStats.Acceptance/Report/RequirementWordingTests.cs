@@ -86,7 +86,7 @@ public sealed class RequirementWordingTests
     public void TheReasonSaysWhetherRangeRepeatsOrTheFloorAreMissing()
     {
         AnalysisResult Asked(Rehearsal.RehearsalPlan plan) => Samples.Run(plan, Samples.Asking(150));
-        Has(Asked(Samples.Small with { ShieldingStartDb = 200, ShieldingStopDb = 200 }), "Make more dynamic range",
+        Has(Asked(Samples.Small with { ShieldingStopDb = 200 }), "Make more dynamic range",
             "Repeat the sweeps", "without a floor");
         Has(Asked(Samples.Small with { FloorSweeps = 0 }), "without a floor", "Repeat the sweeps", "more dynamic range");
         Has(

@@ -31,7 +31,8 @@ public sealed class NothingHeardTests
             AnalysisResult result = WithoutSource(Plan with { Seed = seed }, s => s is { Lot: "A", Specimen: "A02" });
             Finding told = Assert.Single(result.Findings, f => f.Code == "nothing-heard");
             Assert.Equal((Severity.Warning, new SpecimenName("A", "A02"), true), (told.Severity, told.Specimen, told.Misleads));
-            Assert.StartsWith("Nothing is heard behind A/A02: it lies in the floor at", told.Message, StringComparison.Ordinal);
+            Assert.StartsWith("Nothing is heard behind A/A02: it rises less than 6 dB over the floor at 41 of 41 ",
+                told.Message, StringComparison.Ordinal);
             Assert.StartsWith("Look whether the source was on", told.NextStep, StringComparison.Ordinal);
             Assert.Equal((false, true), (result.MayPrefer, result.Verdict.Trust != Trust.Trustworthy));
         }
@@ -104,6 +105,81 @@ public sealed class NothingHeardTests
         Assert.Equal(isAsked, better.And(opened.Shifted(raisedDb).As(name: "covered/opened.csv", excluded: "opened")).Analysed()
             .Findings.Any(f => f.Code == "nothing-heard"));
     }
+
+    // The antenna brings noise that the closed input did not show: a little over the floor is no source.
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(2)]
+    [InlineData(4)]
+    public void NoiseALittleOverTheFloorIsNoSource(double overDb)
+    {
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            RehearsalPlan plan = Plan with { Seed = seed };
+            Finding all = Assert.Single(Told(plan, _ => true, overDb));
+            Assert.Equal((true, true), (all.IsOfAll, all.Misleads));
+            Assert.Equal("A", Assert.Single(Told(plan, s => s.Lot == "A", overDb)).Lot);
+            Assert.Equal(new SpecimenName("A", "A02"),
+                Assert.Single(Told(plan, s => s is { Lot: "A", Specimen: "A02" }, overDb)).Specimen);
+        }
+    }
+
+    // fixtures/oracles/wrong-campaigns.R.
+    [Theory]
+    [InlineData("clean", null)]
+    [InlineData("source-off-behind-one", "Nothing is heard behind A/s2: it rises less than 6 dB over the floor at")]
+    [InlineData("source-off-behind-all", "Nothing is heard behind any of 3 specimens: no covered level rises 6 dB over")]
+    [InlineData("source-off-behind-other-attenuator",
+        "Nothing is heard behind any of 3 specimens: all covered levels lie within 6 dB of the floor or run parallel to it, 12.")]
+    public void ASourceThatRLeftOffIsAskedAbout(string drawn, string? said)
+    {
+        AnalysisResult result = Analysis.Run(DrawnByR.Campaign(drawn), new AnalysisPlan { Averaging = Averaging.Power });
+        Finding? told = result.Findings.SingleOrDefault(f => f.Code == "nothing-heard");
+        Assert.Equal(said is not null, told is { Misleads: true });
+        Assert.StartsWith(said ?? string.Empty, told?.Message ?? string.Empty, StringComparison.Ordinal);
+    }
+
+    // What every specimen seems to meet is not relied on.
+    [Fact]
+    public void WhereNothingIsHeardNothingIsMet()
+    {
+        AnalysisResult result = WithoutSource(Plan, _ => true, askedDb: 40);
+        Assert.Equal((RequirementOutcome.CannotTell, false), (result.Verdict.Requirement, result.MayPrefer));
+    }
+
+    // Another attenuator: the noise lies far higher and keeps the shape of the floor, not that of the reference.
+    [Theory]
+    [InlineData(8)]
+    [InlineData(15)]
+    public void NoiseThatRunsParallelToTheFloorIsNoSource(double overDb)
+    {
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            RehearsalPlan plan = Plan with { Seed = seed, ReferenceRippleDb = 6 };
+            Finding all = Assert.Single(Told(plan, _ => true, overDb));
+            Assert.Contains("or run parallel to it, ", all.Message, StringComparison.Ordinal);
+            Finding one = Assert.Single(Told(plan, s => s is { Lot: "A", Specimen: "A02" }, overDb));
+            Assert.Equal(new SpecimenName("A", "A02"), one.Specimen);
+            Assert.StartsWith("Nothing is heard behind A/A02: it runs parallel to the floor, ", one.Message,
+                StringComparison.Ordinal);
+        }
+    }
+
+    // Eleven dB over the floor or more, whatever the shape of the reference: what comes through keeps it.
+    [Theory]
+    [InlineData(72, 0)]
+    [InlineData(72, 6)]
+    [InlineData(50, 6)]
+    [InlineData(50, 0.5)]
+    public void ClothThatKeepsTheShapeOfTheReferenceIsHeard(double shieldingDb, double rippleDb) =>
+        Assert.Equal(0, Draws.Seeds(60).Count(seed => Rehearsed.Analysed(Plan with
+        {
+            Seed = seed,
+            ShieldingStartDb = shieldingDb,
+            ShieldingStopDb = shieldingDb,
+            ReferenceRippleDb = rippleDb,
+            FloorDbm = -103,
+        }).Findings.Any(f => f.Code == "nothing-heard")));
 
     // A seam that lets through at a few frequencies is heard: the source was on.
     [Fact]
@@ -184,8 +260,8 @@ public sealed class NothingHeardTests
             RehearsalPlan plan = Plan with { Seed = seed };
             AnalysisResult all = Analysis.Run(Disturbed(Silenced(plan, _ => true)), power);
             Finding told = Assert.Single(all.Findings, f => f.Code == "nothing-heard");
-            Assert.Contains($"all covered sweeps lie in the floor, but for {points} of 41 frequencies at most.", told.Message,
-                StringComparison.Ordinal);
+            Assert.Contains($"no covered level rises 6 dB over the floor, but for {points} of 41 frequencies at most.",
+                told.Message, StringComparison.Ordinal);
             Assert.NotEqual(Trust.Trustworthy, all.Verdict.Trust);
             Finding lot = Assert.Single(Analysis.Run(Disturbed(Silenced(plan, s => s.Lot == "A")), power).Findings,
                 f => f.Code == "nothing-heard");
@@ -224,6 +300,15 @@ public sealed class NothingHeardTests
             Averaging = Averaging.Power,
             Requirement = askedDb is { } asked ? Requirement.Constant(new Decibels(asked)) : null,
         });
+
+    private static IEnumerable<Finding> Told(RehearsalPlan plan, Func<Sweep, bool> off, double overDb) => Analysis
+        .Run(Over(Silenced(plan, off), off, overDb), new AnalysisPlan { Averaging = Averaging.Power })
+        .Findings.Where(f => f.Code == "nothing-heard");
+
+    private static Campaign Over(Campaign drawn, Func<Sweep, bool> off, double overDb) => drawn with
+    {
+        Sweeps = [.. drawn.Sweeps.Select(s => s.Role == SweepRole.Covered && off(s) ? s.Shifted(overDb) : s)],
+    };
 
     // The same bench behind a cloth of 150 dB: noise alone.
     private static Campaign Silenced(RehearsalPlan plan, Func<Sweep, bool> off)

@@ -27,6 +27,56 @@ public sealed class WrongUnitTests
         Assert.Equal((false, Trust.Limited), (result.MayPrefer, result.Verdict.Trust));
     }
 
+    // Levels in dBm whose files call them dBµV: 107 dB are taken off where none should be.
+    [Theory]
+    [InlineData("floor", "the floor", -206.9)]
+    [InlineData("covered floor", "the floor and 4 specimens", -207)]
+    [InlineData("reference covered floor", "the floor and 4 specimens", -207)]
+    public void WhatWasTakenForMicrovoltsIsAskedAbout(string wrong, string named, double leastDbm)
+    {
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            AnalysisResult result = Shifted(Plan with { Seed = seed, ShieldingStartDb = 80, ShieldingStopDb = 80 }, wrong,
+                -MicrovoltsDb).Analysed();
+            Finding told = Assert.Single(result.Findings, f => f.Code == "wrong-unit");
+            Assert.Equal((Severity.Warning, true, true), (told.Severity, told.Misleads, told.Bias == Bias.Unknown));
+            Assert.StartsWith($"The unit of {named} looks wrong: ", told.Message, StringComparison.Ordinal);
+            // Below kTB of 1 Hz at 290 K, −173.975 dBm (SI brochure 2019).
+            Assert.InRange(told.Size!.Value.Value, leastDbm + 173.975 - 1, leastDbm + 173.975 + 1);
+            Assert.DoesNotContain(result.Findings, f => f.Code == "below-thermal");
+        }
+    }
+
+    // fixtures/oracles/wrong-campaigns.R.
+    [Fact]
+    public void WhatRTookForMicrovoltsIsAskedAbout()
+    {
+        AnalysisResult result =
+            Analysis.Run(DrawnByR.Campaign("taken-for-microvolts"), new AnalysisPlan { Averaging = Averaging.Power });
+        Assert.StartsWith("The unit of the floor, A/s1, A/s2 and A/s3 looks wrong: down to −207",
+            Assert.Single(result.Findings, f => f.Code == "wrong-unit").Message, StringComparison.Ordinal);
+    }
+
+    // One file of several: it is named, and nothing is said of the range that it seems to need.
+    [Theory]
+    [InlineData(SweepRole.Floor, -1)]
+    [InlineData(SweepRole.Reference, -1)]
+    [InlineData(SweepRole.Covered, -1)]
+    [InlineData(SweepRole.Covered, 1)]
+    public void ASingleFileInAnotherUnitIsNamed(SweepRole role, int sign)
+    {
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            Taken drawn = Taken.With(Plan with { Seed = seed });
+            Sweep one = drawn.First(role);
+            AnalysisResult result = drawn.But(s => s == one ? s.Shifted(sign * MicrovoltsDb) : s).Analysed();
+            Finding told = Assert.Single(result.Findings, f => f.Code == "wrong-unit" && f.Sweep is not null);
+            Assert.Equal((Severity.Fault, one.Name, true), (told.Severity, told.Sweep, told.Misleads));
+            Assert.DoesNotContain(result.Findings, f => f.Code is "under-ranged" or "capped"
+                && (f.Specimen is null || role != SweepRole.Covered || f.Specimen == SpecimenName.Of(one)));
+        }
+    }
+
     // −70 dBm written as 37 looks like 37 dBm without its sign as well: one question, which names both.
     [Fact]
     public void WhereTheSignMayBeLostTheUnitIsAskedThere()
@@ -95,6 +145,8 @@ public sealed class WrongUnitTests
             ShieldingStopDb = shieldingDb,
         }).Findings.Any(f => f.Code == "wrong-unit")));
 
-    private static Taken InMicrovolts(string roles) => Taken.With(Plan).But(s =>
-        roles.Split(' ').Contains(s.Role.ToString().ToLowerInvariant()) ? s.Shifted(MicrovoltsDb) : s);
+    private static Taken InMicrovolts(string roles) => Shifted(Plan, roles, MicrovoltsDb);
+
+    private static Taken Shifted(RehearsalPlan plan, string roles, double decibels) => Taken.With(plan).But(s =>
+        roles.Split(' ').Contains(s.Role.ToString().ToLowerInvariant()) ? s.Shifted(decibels) : s);
 }

@@ -16,7 +16,7 @@ public sealed class ConformanceTests
     // By hand: reference 0 (variance 0), covered −40 ± 1 and −40 ± 2 with three sweeps: SE 40, u = 1/√3 and 2/√3, two degrees of
     // freedom.
     private static readonly Campaign Steady = Rehearsed.Campaign(
-        Rehearsed.Sweeps(SweepRole.Floor, [-200, -201], [-201, -200], [-200.5, -200.5]),
+        Rehearsed.Sweeps(SweepRole.Floor, [-160, -161], [-161, -160], [-160.5, -160.5]),
         Rehearsed.Sweeps(SweepRole.Reference, [0.0, 1e-9], [1e-9, 0.0], [0, 0]),
         Rehearsed.Sweeps(SweepRole.Covered, [-39, -38], [-40, -40], [-41, -42]));
 
@@ -48,7 +48,7 @@ public sealed class ConformanceTests
         // levels that an input survives.
         static double[][] Levels(double[] of) => [.. of.Select((l, i) => new[] { l - 100 + (1e-6 * i * i) })];
         Campaign campaign = Rehearsed.Campaign(
-            Rehearsed.Sweeps(SweepRole.Floor, [.. Enumerable.Range(0, 5).Select(i => new[] { -300.0 - i })]),
+            Rehearsed.Sweeps(SweepRole.Floor, [.. Enumerable.Range(0, 5).Select(i => new[] { -180.0 - i })]),
             Rehearsed.Sweeps(SweepRole.Reference, Levels(upper)),
             Rehearsed.Sweeps(SweepRole.Covered, Levels(lower)));
         double u = 7.20833 / 5.9826;

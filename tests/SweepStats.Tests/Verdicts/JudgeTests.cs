@@ -14,13 +14,27 @@ public sealed class JudgeTests
     [InlineData(40, 42, RequirementOutcome.Fails)]
     [InlineData(40, 40, RequirementOutcome.Undecided)]
     [InlineData(95, 85, RequirementOutcome.CannotTell)]
-    [InlineData(95, 55, RequirementOutcome.Meets)]
+    [InlineData(95, 55, RequirementOutcome.CannotTell)]
     public void TheOutcomeFollowsFromTheLimits(double truth, double wanted, RequirementOutcome expected)
     {
         AnalysisResult result = Rehearsed.Analysed(
             Rehearsed.Plan with { ShieldingStartDb = truth, ShieldingStopDb = truth },
             new AnalysisPlan { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(wanted)) });
         Assert.Equal(expected, result.Verdict.Requirement);
+    }
+
+    // Bounds say nothing where the source may have been off; a sweep of the opened specimen shows that it was on.
+    [Fact]
+    public void BoundsMeetARequirementOnceTheSourceWasHeard()
+    {
+        Campaign silent = Rehearser.Draw(Rehearsed.Plan with { ShieldingStartDb = 95, ShieldingStopDb = 95 }).Campaign;
+        Sweep covered = silent.Sweeps.First(s => s.Role == SweepRole.Covered);
+        Sweep opened = new("covered/opened.csv", SweepRole.Covered, covered.Grid, [.. covered.Levels.Select(l => l + 50)],
+            covered.Scale)
+        { Lot = covered.Lot, Specimen = covered.Specimen, ExcludedBecause = "opened" };
+        Assert.Equal(RequirementOutcome.Meets, Analysis.Run(silent with { Sweeps = silent.Sweeps.Add(opened) },
+            new AnalysisPlan { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(55)) })
+            .Verdict.Requirement);
     }
 
     [Fact]

@@ -1,0 +1,73 @@
+using SweepStats.Floor;
+using SweepStats.Shielding;
+using SweepStats.Statistics;
+
+namespace SweepStats.Checks;
+
+/// <summary>Covered levels that run parallel to the floor, though what was sent does not.</summary>
+/// <remarks>
+/// Noise with another gain, attenuator or input before it keeps the shape of the floor. What comes from the source keeps the
+/// ripple of the reference: a specimen that took off just that ripple, to the scatter of the sweeps, would be a rare chance. A
+/// slope is none, since both may fall towards the end of a band. Where the reference has no ripple over the floor nothing is
+/// told.
+/// </remarks>
+internal static class FloorLikeness
+{
+    // Fewer frequencies have no shape.
+    private const int FewestPoints = 20;
+
+    // How much more than chance does the ripple of the reference has to move it (judgement, no source).
+    private const double RippleRatio = 2;
+
+    // The deviation of 20 means is within a third of its standard error nearly always: 1 + 2/√(2·19).
+    private const double Slack = 4.0 / 3;
+
+    // Of the reference's ripple all comes through, or nothing; a quarter is nearer to nothing (judgement, no source).
+    private const double LeastShare = 0.25;
+
+    private static readonly Confidence Sure = new(0.998);
+
+    /// <summary>How far above the floor a specimen runs parallel to it, in dB; null where it does not.</summary>
+    /// <param name="curve">The specimen.</param>
+    /// <param name="floor">The floor.</param>
+    public static double? RiseDb(ShieldingCurve curve, NoiseFloor floor)
+    {
+        if (curve.Readings.Length < FewestPoints || curve.Levels is not { } levels)
+        {
+            return null;
+        }
+
+        double[] covered = Over(floor, curve.Readings.CoveredDb), reference = Over(floor, curve.Readings.ReferenceDb);
+        double chance = ErrorDb(levels, covered.Length), own = Sample.StandardDeviation(covered);
+        double[] ripple = EvenLine.Of(reference).Residuals(reference);
+        bool canTell = Sample.StandardDeviation(ripple) is > 0 and var moved && moved >= RippleRatio * chance;
+        return canTell && own <= Slack * chance && RegressionLine.Of(ripple, covered).Slope.Interval(Sure).High < LeastShare
+            ? Sample.Mean(covered) : null;
+    }
+
+    private static double[] Over(NoiseFloor floor, ReadOnlySpan<double> levelsDb)
+    {
+        double[] over = levelsDb.ToArray();
+        for (int f = 0; f < over.Length; f++)
+        {
+            over[f] -= floor.LevelDb[f];
+        }
+
+        return over;
+    }
+
+    // What chance moves a covered mean over the floor by, from one frequency to the next.
+    private static double ErrorDb(CurveLevels levels, int points)
+    {
+        double sum = 0;
+        for (int f = 0; f < points; f++)
+        {
+            ReadingLevels at = levels[f];
+            sum += Square(at.Covered.Error.StandardUncertainty) + Square(at.Floor.Error.StandardUncertainty);
+        }
+
+        return Math.Sqrt(sum / points);
+    }
+
+    private static double Square(double value) => value * value;
+}
