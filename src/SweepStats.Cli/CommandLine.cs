@@ -23,6 +23,7 @@ internal static class CommandLine
             LotsCommand.Create(terminal),
             ChooseCommand.Create(terminal),
             FieldCommand.Create(terminal),
+            CompareCommand.Create(terminal),
             PlanCommand.Create(terminal),
             ReceiverCommand.Create(terminal),
             RehearseCommand.Create(terminal),

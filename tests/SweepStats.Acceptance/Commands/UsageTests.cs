@@ -66,8 +66,8 @@ public sealed class UsageTests
     [InlineData("'chek' is no command; did you mean 'check'? See 'sweepstats --help'", "help", "chek")]
     [InlineData("'Run' is no command; did you mean 'run'? See 'sweepstats --help'", "Run", "x")]
     [InlineData("'hlp' is no command; did you mean 'help'? See 'sweepstats --help'", "hlp")]
-    [InlineData("'measure' is no command; the commands are run, check, look, lots, choose, field, plan, receiver, rehearse, "
-        + "init, guide, completion. See 'sweepstats --help'", "measure", "x")]
+    [InlineData("'measure' is no command; the commands are run, check, look, lots, choose, field, compare, plan, receiver, "
+        + "rehearse, init, guide, completion. See 'sweepstats --help'", "measure", "x")]
     [InlineData("'--hepl' is no option; did you mean '--help'? See 'sweepstats --help'", "--hepl")]
     [InlineData("'--confidense' is no option; did you mean '--confidence'? See 'sweepstats run --help'", "run", "x",
         "--confidense", "0.9")]

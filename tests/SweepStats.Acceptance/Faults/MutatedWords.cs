@@ -13,7 +13,10 @@ public sealed class OwnWorkingFolder;
 public sealed class MutatedWords
 {
     private static readonly string[] Commands =
-        ["run", "check", "look", "lots", "choose", "field", "plan", "receiver", "rehearse", "init", "completion", "help"];
+    [
+        "run", "check", "look", "lots", "choose", "field", "compare", "plan", "receiver", "rehearse", "init",
+        "completion", "help",
+    ];
 
     private static readonly string[] Values =
         ["", " ", "0", "-1", "1", "3", "0.5", "0.95", "40", "1e308", "-1e308", "1e-308", "NaN", "Infinity", "2147483647",

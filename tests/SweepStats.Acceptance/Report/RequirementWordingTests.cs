@@ -86,8 +86,8 @@ public sealed class RequirementWordingTests
     public void TheReasonSaysWhetherRangeRepeatsOrTheFloorAreMissing()
     {
         AnalysisResult Asked(Rehearsal.RehearsalPlan plan) => Samples.Run(plan, Samples.Asking(150));
-        Has(Asked(Samples.Small with { ShieldingStopDb = 200 }), "Make more dynamic range",
-            "Repeat the sweeps", "without a floor");
+        Has(Analysis.Run(Opened(Samples.Small with { ShieldingStartDb = 200, ShieldingStopDb = 200 }), Samples.Asking(150)),
+            "Make more dynamic range", "Repeat the sweeps", "without a floor");
         Has(Asked(Samples.Small with { FloorSweeps = 0 }), "without a floor", "Repeat the sweeps", "more dynamic range");
         Has(
             Asked(Samples.Small with { ReferenceSweeps = 1, CoveredSweeps = 1, ShieldingStartDb = 20, ShieldingStopDb = 20 }),
@@ -168,6 +168,20 @@ public sealed class RequirementWordingTests
         Assert.True(told > 0);
         Assert.DoesNotContain(screen[..told],
             l => l.StartsWith("Warning", StringComparison.Ordinal) || l.StartsWith("Fault", StringComparison.Ordinal));
+    }
+
+    // With a sweep of an opened specimen, left out, which shows that the source was on.
+    private static Campaign Opened(RehearsalPlan plan)
+    {
+        Campaign drawn = Rehearser.Draw(plan).Campaign;
+        Sweep covered = drawn.Sweeps.First(s => s.Role == SweepRole.Covered);
+        Sweep opened = new("opened", covered.Role, covered.Grid, [.. covered.Levels.Select(l => l + 50)], covered.Scale)
+        {
+            Lot = covered.Lot,
+            Specimen = covered.Specimen,
+            ExcludedBecause = "opened",
+        };
+        return drawn with { Sweeps = drawn.Sweeps.Add(opened) };
     }
 
     private static void Has(AnalysisResult result, string reason, params string[] others)

@@ -275,6 +275,26 @@ public sealed class ChecklistTests
             f => f.Code == "settings-changed");
     }
 
+    // Steps of the source are compared, and nothing of the receiver: that is not "looked for and not found".
+    [Theory]
+    [InlineData(null, null, "the files state no settings", null)]
+    [InlineData(0.0, null, null, "the source level is stated, but no setting of the receiver")]
+    [InlineData(0.0, 10.0, null, null)]
+    public void WhichSettingsWereComparedIsSaid(double? sourceDbm, double? attenuationDb, string? untested, string? left)
+    {
+        Campaign drawn = Rehearser.Draw(Rehearsed.Plan).Campaign;
+        Sweep Stated(Sweep s) => new(s.Name, s.Role, s.Grid, s.Levels, s.Scale)
+        {
+            Lot = s.Lot,
+            Specimen = s.Specimen,
+            SourceDbm = s.Role == SweepRole.Floor ? null : sourceDbm,
+            Settings = new ReceiverSettings { AttenuationDb = attenuationDb },
+        };
+        CheckRun run = Analysis.Run(drawn with { Sweeps = [.. drawn.Sweeps.Select(Stated)] }, new AnalysisPlan())
+            .Checks.Single(c => c.Code == "settings-changed");
+        Assert.Equal((untested, left), (run.UntestedBecause, run.LeftBecause));
+    }
+
     [Fact]
     public void AFloorBelowTheThermalLimitIsReported()
     {
