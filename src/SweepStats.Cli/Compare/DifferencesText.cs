@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using SweepStats.Cli.Look;
 using SweepStats.Files.Summaries;
+using SweepStats.Report.Text;
 
 namespace SweepStats.Cli.Compare;
 
@@ -30,7 +31,7 @@ internal sealed record DifferencesText(ResultSummary Earlier, ResultSummary Late
         of.GeneratedAt.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) + " UTC";
 
     private string Same() => $"Nothing differs: trust {Shown(Later.Trust)}, requirement {Shown(Later.Requirement)}, "
-        + $"{Later.Specimens.Length} specimens, {Later.Inputs.Length} files.";
+        + $"{Printed.Count(Later.Specimens.Length, "specimen")}, {Printed.Count(Later.Inputs.Length, "file")}.";
 
     private IEnumerable<string> Answers() => Differences.Verdict.IsEmpty
         ? [$"The verdict is as before: trust {Shown(Later.Trust)}, requirement {Shown(Later.Requirement)}."]
