@@ -12,7 +12,7 @@ internal sealed class CampaignOptions
     public Option<double?> Confidence { get; } = new("--confidence")
     {
         Description =
-        "Level of all intervals, for example 0.95; goes before campaign.toml",
+        "Level of all intervals, for example 0.95, instead of that of campaign.toml",
         HelpName = "LEVEL",
         CustomParser = NumberText.MaybeReal,
     };

@@ -67,19 +67,7 @@ internal static class ReportOutput
         using var folder = new ReportFolder(report.Folder);
         try
         {
-            var threads = new ParallelOptions { MaxDegreeOfParallelism = report.Threads };
-            Action[] parts = [() => Put(folder, report.Pages(), threads),
-                .. report.Tables.Select(table => (Action)(() => Put(folder, table)))];
-            // Whatever goes wrong first is told as it would be on one thread.
-            Parallel.Invoke(threads, parts);
-            if (report.Printer is { } printer)
-            {
-                byte[] printed = printer.Print(folder.Gathered(PageName));
-                Put(folder, new ReportTable(PdfName, stream => stream.Write(printed)));
-            }
-
-            ImmutableArray<InputFile> written = folder.Written();
-            Put(folder, new ReportTable(SummaryJson.FileName, stream => report.Summary(written, stream)));
+            Fill(folder, report);
             folder.Commit(waits => terminal.Error.WriteLine($"sweepstats: {waits}"));
             return true;
         }
@@ -94,6 +82,23 @@ internal static class ReportOutput
             ExceptionDispatchInfo.Throw(first);
             throw;
         }
+    }
+
+    private static void Fill(ReportFolder folder, WantedReport report)
+    {
+        var threads = new ParallelOptions { MaxDegreeOfParallelism = report.Threads };
+        Action[] parts = [() => Put(folder, report.Pages(), threads),
+            .. report.Tables.Select(table => (Action)(() => Put(folder, table)))];
+        // Whatever goes wrong first is told as it would be on one thread.
+        Parallel.Invoke(threads, parts);
+        if (report.Printer is { } printer)
+        {
+            byte[] printed = printer.Print(folder.Gathered(PageName));
+            Put(folder, new ReportTable(PdfName, stream => stream.Write(printed)));
+        }
+
+        ImmutableArray<InputFile> written = folder.Written();
+        Put(folder, new ReportTable(SummaryJson.FileName, stream => report.Summary(written, stream)));
     }
 
     // Page and charts are written within a part that is one of several: what went wrong there is wrapped twice.

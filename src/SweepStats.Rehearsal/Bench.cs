@@ -58,14 +58,8 @@ internal sealed class Bench
     private ImmutableArray<double> Levels(PlannedSweep sweep, double time)
     {
         RandomSource random = new RandomSource(_plan.Seed).Fork(sweep.Stream);
-        double offset = (_plan.SweepDeviationDb * random.Normal()) + (_plan.DriftDb * Drift.Share(_plan.DriftShape, time));
-        if (sweep.Behind is not null)
-        {
-            offset += _plan.PlacementDeviationDb
-                * new RandomSource(_plan.Seed).Fork((ulong)sweep.PlacementNumber + 1_000).Normal();
-        }
-
-        offset += sweep.SourceDbm is { } source ? source - _plan.SourceDbm : 0;
+        double offset = Offset(sweep, time, random);
+        bool isFloor = sweep.Role == SweepRole.Floor;
         double[] odd = Oddity.Of(_plan, sweep, _grid);
         double[] ambient = _ambient.In(sweep);
         var levels = ImmutableArray.CreateBuilder<double>(_grid.Count);
@@ -73,11 +67,24 @@ internal sealed class Bench
         {
             double scatter = _plan.ScatterDb * random.Normal();
             double level = _signal[f] + offset + scatter + _shared.Db(sweep, f) - _way.LossDb(sweep, f);
-            double signal = Math.Pow(10, (level + (sweep.Role == SweepRole.Floor ? 0 : odd[f]) - NoiseDbm[f]) / 10);
-            double noise = NoiseDbm[f] + (sweep.Role == SweepRole.Floor ? odd[f] : 0);
+            double signal = Math.Pow(10, (level + (isFloor ? 0 : odd[f]) - NoiseDbm[f]) / 10);
+            double noise = NoiseDbm[f] + (isFloor ? odd[f] : 0);
             levels.Add(_display.Of(noise + _detector.Reading(ambient[f] + signal, random)));
         }
 
         return levels.MoveToImmutable();
+    }
+
+    // What all readings of a sweep share.
+    private double Offset(PlannedSweep sweep, double time, RandomSource random)
+    {
+        double offset = (_plan.SweepDeviationDb * random.Normal()) + (_plan.DriftDb * Drift.Share(_plan.DriftShape, time));
+        if (sweep.Behind is not null)
+        {
+            offset += _plan.PlacementDeviationDb
+                * new RandomSource(_plan.Seed).Fork((ulong)sweep.PlacementNumber + 1_000).Normal();
+        }
+
+        return offset + (sweep.SourceDbm is { } source ? source - _plan.SourceDbm : 0);
     }
 }

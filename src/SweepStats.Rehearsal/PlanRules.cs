@@ -16,6 +16,20 @@ internal static class PlanRules
     /// <exception cref="ArgumentException">It asks for what cannot be drawn; the message says what a rehearsal needs.</exception>
     public static void Check(RehearsalPlan plan)
     {
+        CheckCounts(plan);
+        CheckReceiver(plan);
+        double[] spreads = [plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb,
+            plan.ScatterDb, plan.QuantisationDb, .. plan.LotSpreads];
+        Require(Array.TrueForAll(spreads, s => s >= 0), "spreads and steps that are not negative");
+        Require(plan.ReferenceRippleDb >= 0, "a swing of the reference that is not negative");
+        CheckSize(plan);
+        CheckSteps(plan);
+        CheckFaults(plan);
+        CheckFigures(plan);
+    }
+
+    private static void CheckCounts(RehearsalPlan plan)
+    {
         Require(plan.Points >= 1, "at least 1 point");
         Require(plan.Band.Start.Value > 0, "a band that starts above 0 Hz");
         Require(plan.FloorSweeps >= 0, "0 or more floor sweeps");
@@ -25,18 +39,14 @@ internal static class PlanRules
         Require(plan.Cycles.IsEmpty || plan.Cycles.Length == plan.Lots, "as many numbers of cycles as lots");
         Require(double.IsFinite(plan.WearDb), "a wear that is a number");
         Require(plan.Placements >= 0, "0 or more placements");
+    }
+
+    private static void CheckReceiver(RehearsalPlan plan)
+    {
         Require(plan.Looks >= 1, "at least 1 look");
         bool whole = plan.Averaging is Averaging.Log or Averaging.Peak or Averaging.Lowest;
         Require(!whole || plan.Looks == Math.Floor(plan.Looks),
             "a whole number of looks for log averaging, and where one look is kept");
-        double[] spreads = [plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb, plan.SweepDeviationDb,
-            plan.ScatterDb, plan.QuantisationDb, .. plan.LotSpreads];
-        Require(Array.TrueForAll(spreads, s => s >= 0), "spreads and steps that are not negative");
-        Require(plan.ReferenceRippleDb >= 0, "a swing of the reference that is not negative");
-        CheckSize(plan);
-        CheckSteps(plan);
-        CheckFaults(plan);
-        CheckFigures(plan);
     }
 
     // Reckoned in real numbers, which do not overflow.
@@ -56,23 +66,23 @@ internal static class PlanRules
 
     private static void CheckFigures(RehearsalPlan plan)
     {
-        double[] figures =
-        [
-            plan.ShieldingStartDb, plan.ShieldingStopDb, plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb,
-            plan.SweepDeviationDb, plan.ScatterDb, plan.PlacementScatterDb, plan.FloorDbm, plan.FloorTiltDb, plan.ReferenceDbm,
-            plan.ReferenceRippleDb, plan.QuantisationDb, plan.SourceDbm, plan.DriftDb, plan.JumpDb, plan.CompressionDbm ?? 0,
-            plan.LimitDbm ?? 0, plan.PlateDb ?? 0, .. plan.LotSpreads, .. plan.LinearitySourcesDbm,
-            .. plan.LotSteps.Select(step => step.Change.Value),
-            .. plan.OddSweeps.SelectMany(odd => new[] { odd.OffsetDb, odd.ShapeDb }),
-            .. plan.Ambient.Select(carrier => carrier.AboveFloor.Value),
-        ];
-        Require(Array.TrueForAll(figures, figure => Math.Abs(figure) <= MostDb),
-            $"figures between -{MostDb} and {MostDb} dB or dBm");
+        Require(Figures(plan).All(figure => Math.Abs(figure) <= MostDb), $"figures between -{MostDb} and {MostDb} dB or dBm");
         Require(plan.Looks <= MostLooksOfOne, $"no more than {MostLooksOfOne} looks of a reading");
         Require(plan.Cycles.All(cycles => Math.Abs(cycles) <= MostCycles && Math.Abs(cycles * plan.WearDb) <= MostDb),
             $"no more than {MostCycles} cycles, and no more than {MostDb} dB of wear");
         Require(plan.Band.Stop.Value <= MostHertz, $"a band below {MostHertz} Hz");
     }
+
+    private static double[] Figures(RehearsalPlan plan) =>
+    [
+        plan.ShieldingStartDb, plan.ShieldingStopDb, plan.LotDeviationDb, plan.SpecimenDeviationDb, plan.PlacementDeviationDb,
+        plan.SweepDeviationDb, plan.ScatterDb, plan.PlacementScatterDb, plan.FloorDbm, plan.FloorTiltDb, plan.ReferenceDbm,
+        plan.ReferenceRippleDb, plan.QuantisationDb, plan.SourceDbm, plan.DriftDb, plan.JumpDb, plan.CompressionDbm ?? 0,
+        plan.LimitDbm ?? 0, plan.PlateDb ?? 0, .. plan.LotSpreads, .. plan.LinearitySourcesDbm,
+        .. plan.LotSteps.Select(step => step.Change.Value),
+        .. plan.OddSweeps.SelectMany(odd => new[] { odd.OffsetDb, odd.ShapeDb }),
+        .. plan.Ambient.Select(carrier => carrier.AboveFloor.Value),
+    ];
 
     private static void CheckSteps(RehearsalPlan plan)
     {

@@ -102,19 +102,24 @@ public static class Rehearser
             for (int specimen = 0; specimen < plan.SpecimensPerLot; specimen++)
             {
                 double offset = lotOffset + (deviation * random.Normal());
-                var shielding = ImmutableArray.CreateBuilder<double>(grid.Count);
-                foreach (double hertz in grid.Hertz)
-                {
-                    double step = steps.Where(s => s.Band.Contains(new Hertz(hertz))).Sum(s => s.Change.Value);
-                    shielding.Add(plan.ShieldingStartDb + offset
-                        + ((plan.ShieldingStopDb - plan.ShieldingStartDb) * Along(plan.Band, hertz)) + step);
-                }
-
-                truth.Add(new TrueShielding(Name(lot, specimen), shielding.MoveToImmutable()));
+                truth.Add(new TrueShielding(Name(lot, specimen), Shielding(plan, grid, steps, offset)));
             }
         }
 
         return truth.MoveToImmutable();
+    }
+
+    private static ImmutableArray<double> Shielding(RehearsalPlan plan, FrequencyGrid grid, LotStep[] steps, double offset)
+    {
+        var shielding = ImmutableArray.CreateBuilder<double>(grid.Count);
+        foreach (double hertz in grid.Hertz)
+        {
+            double step = steps.Where(s => s.Band.Contains(new Hertz(hertz))).Sum(s => s.Change.Value);
+            shielding.Add(plan.ShieldingStartDb + offset
+                + ((plan.ShieldingStopDb - plan.ShieldingStartDb) * Along(plan.Band, hertz)) + step);
+        }
+
+        return shielding.MoveToImmutable();
     }
 
     internal static double Along(FrequencyBand band, double hertz) =>

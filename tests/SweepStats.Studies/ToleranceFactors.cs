@@ -11,27 +11,12 @@ internal static class ToleranceFactors
     private const string Indent = "        ";
 
     /// <summary>
-    /// Writes them to the console as the rows of <c>CensoredToleranceTable</c>: a row for each number of specimens, one more
-    /// capped each time.
+    /// Writes them to the console as <c>CensoredToleranceTable</c> holds them: by number of specimens, one more capped each time.
     /// </summary>
     public static int Print()
     {
-        for (int count = CensoredToleranceTable.Fewest; count <= CensoredToleranceTable.Most; count++)
-        {
-            var factors = new double[count - CensoredTolerance.FewestSeen];
-            Parallel.For(0, factors.Length, i => factors[i] =
-                CensoredTolerance.Drawn(count, i + 1, CensoredToleranceTable.Share, CensoredToleranceTable.Confidence));
-            Print(count, factors);
-        }
-
-        return 0;
-    }
-
-    private static void Print(int count, double[] factors)
-    {
-        Console.WriteLine($"{Indent}// {count}");
         var line = new StringBuilder(Indent);
-        foreach (string factor in factors.Select(f => f.ToString("R", CultureInfo.InvariantCulture) + ", "))
+        foreach (string factor in Drawn().Select(f => f.ToString("R", CultureInfo.InvariantCulture) + ", "))
         {
             if (line.Length + factor.Length > Widest)
             {
@@ -43,5 +28,19 @@ internal static class ToleranceFactors
         }
 
         Console.WriteLine(line.ToString().TrimEnd());
+        return 0;
+    }
+
+    private static IEnumerable<double> Drawn() =>
+        from more in Enumerable.Range(0, CensoredToleranceTable.Most - CensoredToleranceTable.Fewest + 1)
+        from factor in Drawn(CensoredToleranceTable.Fewest + more)
+        select factor;
+
+    private static double[] Drawn(int count)
+    {
+        var factors = new double[count - CensoredTolerance.FewestSeen];
+        Parallel.For(0, factors.Length, i => factors[i] =
+            CensoredTolerance.Drawn(count, i + 1, CensoredToleranceTable.Share, CensoredToleranceTable.Confidence));
+        return factors;
     }
 }

@@ -23,8 +23,8 @@ internal static class FieldCommand
         var options = new CampaignOptions();
         var outside = new Option<string?>("--outside")
         {
-            Description = "Shielding taken outside the measured band: none, the end's reading, or the end's slope; goes before "
-                + "campaign.toml",
+            Description = "Shielding taken outside the measured band: none, the end's reading, or the end's slope; "
+                + "instead of what campaign.toml says",
             HelpName = string.Join('|', Outside.Keys),
         };
         outside.AcceptOnly([.. Outside.Keys]);

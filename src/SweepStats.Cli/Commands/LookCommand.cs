@@ -67,29 +67,14 @@ internal static class LookCommand
 
         bool ascii = words.GetValue(options.Ascii) || !ShowsBraille(terminal.Out.Encoding);
         var text = new LookText(words.GetValue(options.NoPlot) ? null : new TracePlot(ascii));
-        string between = "";
-        return looked.Show(Print, (file, reading) =>
+        var printer = new LookPrinter(text, terminal, ascii);
+        return looked.Show((file, seen) => printer.Print(file, seen, known), (file, reading) =>
         {
             Refused(file, reading);
-            Write(PasteLines.Of(file, reading.Faults, known));
+            printer.Write(PasteLines.Of(file, reading.Faults, known));
         });
 
         void Refused(string file, TraceReading reading) => Complain(reading.Faults, terminal);
-
-        void Write(IEnumerable<string> lines)
-        {
-            foreach (string line in lines)
-            {
-                terminal.Out.WriteLine(ascii ? PrintedText.Ascii(line) : line);
-            }
-        }
-
-        void Print(string file, SeenFile seen)
-        {
-            terminal.Out.Write(between);
-            between = terminal.Out.NewLine;
-            Write(text.Of(file, seen, known));
-        }
     }
 
     private static int PrintJson(LookedFiles looked, Terminal terminal)

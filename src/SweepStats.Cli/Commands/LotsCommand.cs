@@ -59,16 +59,8 @@ internal static class LotsCommand
             return ExitCode.BadInput;
         }
 
-        CampaignAnalysis?[] read = [.. asked.Folders.Select(folder => CampaignAnalysis.Of(folder, words, options, terminal))];
-        if (read.Contains(null))
+        if (Analysed(words, options, asked.Folders, terminal) is not { } analyses)
         {
-            return ExitCode.BadInput;
-        }
-
-        List<CampaignAnalysis> analyses = [.. read.Select(a => a!)];
-        if (Copies(analyses, asked.Folders) is { } copies)
-        {
-            terminal.Error.WriteLine($"sweepstats: {copies} hold the same sweeps; a copy is no second campaign");
             return ExitCode.BadInput;
         }
 
@@ -88,6 +80,25 @@ internal static class LotsCommand
         }
 
         return words.GetValue(options.Gate) && !analyses.TrueForAll(a => a.Passes) ? ExitCode.Gated : ExitCode.Done;
+    }
+
+    private static List<CampaignAnalysis>? Analysed(ParseResult words, CampaignOptions options, string[] folders,
+        Terminal terminal)
+    {
+        CampaignAnalysis?[] read = [.. folders.Select(folder => CampaignAnalysis.Of(folder, words, options, terminal))];
+        if (read.Contains(null))
+        {
+            return null;
+        }
+
+        List<CampaignAnalysis> analyses = [.. read.Select(a => a!)];
+        if (Copies(analyses, folders) is { } copies)
+        {
+            terminal.Error.WriteLine($"sweepstats: {copies} hold the same sweeps; a copy is no second campaign");
+            return null;
+        }
+
+        return analyses;
     }
 
     private static void Print(

@@ -36,10 +36,7 @@ internal static class PlanCommand
         }
 
         AnalysisResult? pilot = analysis?.Result;
-
-        PlanBasis? measured = pilot is null ? null
-            : PilotComponents.Of(pilot.Campaign, pilot.Floor, pilot.Plan.Uncertainties, pilot.SerialCorrelation);
-        if (asked.Basis(words, measured) is not { } basis)
+        if (asked.Basis(words, Measured(pilot)) is not { } basis)
         {
             terminal.Error.WriteLine(pilot is null
                 ? "sweepstats: plan needs a pilot campaign, or --scatter; see 'sweepstats plan --help'"
@@ -48,17 +45,25 @@ internal static class PlanCommand
             return ExitCode.BadInput;
         }
 
-        SweepNumbers usual = UsualNumbers.For(basis, pilot is null ? null : UsualNumbers.OfPilot(pilot.Campaign));
-        Confidence level = Level(words, options, pilot);
-        PilotRequirement? requirement = pilot is null ? null : PilotRequirement.Of(pilot.Curves, pilot.Plan.Rule);
-        SweepPlan plan = Planned(basis, asked.Question(words, level, pilot?.Plan.Rule?.Level ?? level, usual, requirement),
-            terminal, !words.GetValue(options.Quiet));
-        if (!words.GetValue(options.Quiet))
+        bool shown = !words.GetValue(options.Quiet);
+        SweepPlan plan = Planned(basis, Question(words, asked, basis, pilot, Level(words, options, pilot)), terminal, shown);
+        if (shown)
         {
             Print(plan, analysis, words.GetValue(options.Format) == "json", words.GetValue(options.Whole), terminal);
         }
 
         return ExitCode.Done;
+    }
+
+    private static PlanBasis? Measured(AnalysisResult? pilot) => pilot is null ? null
+        : PilotComponents.Of(pilot.Campaign, pilot.Floor, pilot.Plan.Uncertainties, pilot.SerialCorrelation);
+
+    private static PlanQuestion Question(ParseResult words, PlanOptions asked, PlanBasis basis, AnalysisResult? pilot,
+        Confidence level)
+    {
+        SweepNumbers usual = UsualNumbers.For(basis, pilot is null ? null : UsualNumbers.OfPilot(pilot.Campaign));
+        PilotRequirement? requirement = pilot is null ? null : PilotRequirement.Of(pilot.Curves, pilot.Plan.Rule);
+        return asked.Question(words, level, pilot?.Plan.Rule?.Level ?? level, usual, requirement);
     }
 
     private static SweepPlan Planned(PlanBasis basis, PlanQuestion question, Terminal terminal, bool shown)

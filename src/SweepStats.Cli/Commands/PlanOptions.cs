@@ -31,12 +31,12 @@ internal sealed class PlanOptions
             "Share of campaigns in which the claim is to succeed; 0.9 unless given", v => v is >= 0.5 and <= 0.99,
             "a share lies between 0.5 and 0.99, for example 0.9");
         _scatter = Add(options, "--scatter", "DB", "Standard deviation from sweep to sweep at one frequency, clear of the "
-            + "floor; goes before the pilot's", v => v is >= 0 and <= MostDeviationDb,
+            + "floor, instead of the pilot's", v => v is >= 0 and <= MostDeviationDb,
             $"a standard deviation lies between 0 and {MostDeviationDb} dB");
         _placementSpread = Add(options, "--placement-spread", "DB",
-            "Standard deviation between placements; goes before the pilot's", v => v is >= 0 and <= MostDeviationDb,
+            "Standard deviation between placements, instead of the pilot's", v => v is >= 0 and <= MostDeviationDb,
             $"a standard deviation lies between 0 and {MostDeviationDb} dB");
-        _range = Add(options, "--range", "DB", "Displayed reference less displayed floor; goes before the pilot's",
+        _range = Add(options, "--range", "DB", "Displayed reference less displayed floor, instead of the pilot's",
             v => v is > 0 and <= MostDb, $"a range lies above 0, up to {MostDb} dB");
         _looks = Add(options, "--looks", "N", "Independent looks averaged in a reading; the pilot's, or 20, unless given",
             v => v is >= 1 and <= 1e4, "looks lie between 1 and 10000");

@@ -49,14 +49,8 @@ internal static class RehearseCommand
             return ExitCode.BadInput;
         }
 
-        RehearsedCampaign rehearsed;
-        try
+        if (Drawn(plan, terminal) is not { } rehearsed)
         {
-            rehearsed = Rehearser.Draw(plan);
-        }
-        catch (ArgumentException e)
-        {
-            terminal.Error.WriteLine($"sweepstats rehearse: {e.Message}");
             return ExitCode.BadInput;
         }
 
@@ -73,6 +67,19 @@ internal static class RehearseCommand
             + $"{Printed.Count(rehearsed.Grid.Count, "frequency")}; what is true of them stands in truth.csv.");
         terminal.Out.WriteLine($"Analyse it: sweepstats run {ShellWord.Of(target.Folder)}");
         return ExitCode.Done;
+    }
+
+    private static RehearsedCampaign? Drawn(RehearsalPlan plan, Terminal terminal)
+    {
+        try
+        {
+            return Rehearser.Draw(plan);
+        }
+        catch (ArgumentException e)
+        {
+            terminal.Error.WriteLine($"sweepstats rehearse: {e.Message}");
+            return null;
+        }
     }
 
     private static string Settings(RehearsalPlan plan, Campaign campaign, double? requirement)

@@ -14,41 +14,22 @@ internal static class RunCommand
     public static Command Create(Terminal terminal)
     {
         var options = new CampaignOptions();
-        Option<string?> to = ReportOutput.To("Report folder; reports/<campaign> unless given");
-        Option<bool> png = ReportOutput.Png();
-        Option<string?> charts = ReportOutput.Charts();
         var command = new Command("run", "Analyse a campaign and write its report");
         options.AddTo(command);
         command.Options.Add(options.Seed);
         command.Options.Add(options.Verbose);
-        command.Options.Add(to);
-        command.Options.Add(png);
-        command.Options.Add(charts);
-        Option<bool> pdf = ReportOutput.Pdf();
-        Option<bool> xlsx = ReportOutput.Xlsx();
-        command.Options.Add(pdf);
-        command.Options.Add(xlsx);
-        command.Validators.Add(result =>
-        {
-            if (!UsageErrors.MissesItsValue(result) && result.GetValue(png) && result.GetValue(charts) == ReportOutput.NoCharts)
-            {
-                result.AddError("--png needs charts, and --charts none asks for none; leave one of them out");
-            }
-        });
+        var output = new RunOutput(command);
         command.SetAction(words =>
         {
-            string target =
-                words.GetValue(to) ?? Path.Combine("reports", new DirectoryInfo(words.GetValue(options.Campaign)!).Name);
-            PrintingBrowser? printer = words.GetValue(pdf)
+            PrintingBrowser? printer = output.Prints(words)
                 ? PrintingBrowser.On(Environment.GetEnvironmentVariable("PATH")) : null;
-            if (words.GetValue(pdf) && printer is null)
+            if (output.Prints(words) && printer is null)
             {
                 terminal.Error.WriteLine(PrintingBrowser.Missing);
                 return ExitCode.BadInput;
             }
 
-            var shown = new ReportOptions { Png = words.GetValue(png), Charts = ReportOutput.Drawn(words.GetValue(charts)) };
-            return Run(words, options, new RunReport(target, shown, words.GetValue(xlsx), printer), terminal);
+            return Run(words, options, output.Report(words, words.GetValue(options.Campaign)!, printer), terminal);
         });
         return command;
     }

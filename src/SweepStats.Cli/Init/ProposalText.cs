@@ -120,27 +120,24 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
     private IEnumerable<string> Missing()
     {
         int open = _sweeps.Count(s => s.Role is null);
-        foreach (SweepRole role in new[] { SweepRole.Floor, SweepRole.Reference,
-            SweepRole.Covered }.Where(r => _sweeps.All(s => s.Role != r)))
-        {
-            yield return open > 0
-                ? $"No {Word(role)} sweep is named yet: {Plural(open, "sweep")} still {(open == 1 ? "needs" : "need")} a role."
-                : proposal.Rows.All(r => r.Faults.IsEmpty)
-                ? $"No {Word(role)} sweep was found: correct a row, or take such sweeps."
-                : $"No {Word(role)} sweep was read: see the rows marked NOT READ in sweeps.csv; take their # away once "
-                    + "campaign.toml settles them.";
-        }
+        string why = open > 0 ? $"is named yet: {Plural(open, "sweep")} still {(open == 1 ? "needs" : "need")} a role."
+            : proposal.Rows.All(r => r.Faults.IsEmpty) ? "was found: correct a row, or take such sweeps."
+            : "was read: see the rows marked NOT READ in sweeps.csv; take their # away once campaign.toml settles them.";
+        SweepRole[] needed = [SweepRole.Floor, SweepRole.Reference, SweepRole.Covered];
+        IEnumerable<string> missing =
+            needed.Where(r => _sweeps.All(s => s.Role != r)).Select(role => $"No {Word(role)} sweep {why}");
+        return Units() is { } units ? missing.Append(units) : missing;
+    }
 
-        if (!proposal.WithoutFrequencyUnit.IsEmpty || !proposal.WithoutLevelUnit.IsEmpty)
-        {
-            string[] keys =
-                [.. new[] { proposal.WithoutFrequencyUnit.IsEmpty ? null : "frequency_unit",
-                    proposal.WithoutLevelUnit.IsEmpty ? null : "level_unit" }.OfType<string>()];
-            int files = proposal.WithoutFrequencyUnit.Union(proposal.WithoutLevelUnit).Count();
-            yield return $"{Plural(files, "file")} {(files == 1 ? "does" : "do")} not say "
-                + $"{(keys.Length == 1 ? "a unit" : "their units")}: set {string.Join(" and ", keys)} under [setup] in "
-                + "campaign.toml.";
-        }
+    private string? Units()
+    {
+        string[] keys =
+            [.. new[] { proposal.WithoutFrequencyUnit.IsEmpty ? null : "frequency_unit",
+                proposal.WithoutLevelUnit.IsEmpty ? null : "level_unit" }.OfType<string>()];
+        int files = proposal.WithoutFrequencyUnit.Union(proposal.WithoutLevelUnit).Count();
+        return keys.Length == 0 ? null : $"{Plural(files, "file")} {(files == 1 ? "does" : "do")} not say "
+            + $"{(keys.Length == 1 ? "a unit" : "their units")}: set {string.Join(" and ", keys)} under [setup] in "
+            + "campaign.toml.";
     }
 
     private IEnumerable<string> Next(string folder)

@@ -58,18 +58,7 @@ internal sealed class LookOptions
 
     public void AddTo(Command command)
     {
-        Format.AcceptOnly("text", "json");
-        Accept(_frequencyUnit, word => FrequencyUnits.Parse(word) is not null, $"the frequency units are {FrequencyWords}");
-        Accept(_levelUnit, word => LevelUnits.Stated(word) is not null, $"the level units are {LevelWords}");
-        Accept(_columns, word => !string.IsNullOrWhiteSpace(word), "name a column by its header or its number from 1");
-        Accept(Values, ValuesPlace.IsKnown,
-            "the name of the file ends in .json or .csv, which says how the readings are written");
-        foreach (Option<string?> column in (Option<string?>[])[_frequencyColumn, _phaseColumn, _realColumn, _imaginaryColumn])
-        {
-            Accept(column, word => !string.IsNullOrWhiteSpace(word), "name a column by its header or its number from 1");
-        }
-
-        Accept(_phaseUnit, word => word is "deg" or "rad", "the phase units are deg and rad");
+        AcceptKnown();
         command.Arguments.Add(Files);
         Option[] all =
             [_frequencyUnit, _levelUnit, _columns, _frequencyColumn, _phaseColumn, _phaseUnit, _realColumn, _imaginaryColumn,
@@ -87,6 +76,21 @@ internal sealed class LookOptions
                 result.AddError(AsOptions($"{conflict.Problem}; {conflict.Remedy}"));
             }
         });
+    }
+
+    private void AcceptKnown()
+    {
+        Format.AcceptOnly("text", "json");
+        Accept(_frequencyUnit, word => FrequencyUnits.Parse(word) is not null, $"the frequency units are {FrequencyWords}");
+        Accept(_levelUnit, word => LevelUnits.Stated(word) is not null, $"the level units are {LevelWords}");
+        Accept(Values, ValuesPlace.IsKnown,
+            "the name of the file ends in .json or .csv, which says how the readings are written");
+        foreach (Option column in (Option[])[_columns, _frequencyColumn, _phaseColumn, _realColumn, _imaginaryColumn])
+        {
+            Accept(column, word => !string.IsNullOrWhiteSpace(word), "name a column by its header or its number from 1");
+        }
+
+        Accept(_phaseUnit, word => word is "deg" or "rad", "the phase units are deg and rad");
     }
 
     public TraceReadOptions Reading(ParseResult words) => Reading(words.GetValue, words.GetValue);

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Files.Places;
 using SweepStats.Storage;
-using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
 
@@ -30,19 +29,7 @@ public static class CampaignFolder
         ArgumentNullException.ThrowIfNull(options);
         if (!Directory.Exists(folder))
         {
-            string problem = LostLink.Problem(folder)
-                ?? (File.Exists(folder) ? "this is a file, not a folder" : "there is no such folder");
-            var missing =
-                new ReadFault(folder, null, problem, "name the folder that holds campaign.toml, floor, reference and covered");
-            return new CampaignReading
-            {
-                Campaign = null,
-                Plan = new AnalysisPlan(),
-                Faults = [missing],
-                Inputs = [],
-                Assumptions = [],
-                LeftOut = [],
-            };
+            return Missing(folder);
         }
 
         string root = Path.GetFullPath(folder);
@@ -50,50 +37,34 @@ public static class CampaignFolder
         SweepList list = SweepList.Find(root, settings);
         var store = new RowStore(options.Room);
         SweepBatch batch = SweepBatch.Read(root, list.Entries, new SweepMaker(settings, store), new(options.Threads, progress));
-        ImmutableArray<ReadFault> unread = [.. list.Unread, .. batch.Faults];
-        var stated = new StatedSpecimens(settings, batch.Sweeps);
-        ImmutableArray<ReadFault> fatal =
-        [
-            .. settings.Faults, .. list.Faults, .. NoSweeps(root, list, options),
-            .. BudgetSection.Outside(settings, batch.Sweeps), .. RequirementSection.Outside(settings, batch.Sweeps),
-            .. NamedBandSection.Empty(settings, batch.Sweeps),
-            // A file that cannot be read may be that of a specimen named.
-            .. list.Faults.IsEmpty && (options.KeepGoing || unread.IsEmpty) ? stated.Faults : [],
-        ];
+        var parts = new CampaignParts(root, settings, list, batch);
+        ImmutableArray<ReadFault> fatal = [.. parts.Fatal(options.KeepGoing)], unread = parts.Unread;
         bool usable = fatal.IsEmpty && (options.KeepGoing || unread.IsEmpty);
         return new CampaignReading
         {
-            Campaign = usable ? Of(settings, root, batch.Sweeps) with
-            {
-                Properties = list.Properties,
-                Store = store,
-                Unread = [.. UnreadSweeps.Of(list, batch)],
-            } : null,
-            Plan = settings.Plan with
-            {
-                Threads = Math.Max(1, options.Threads),
-                Choice = settings.Plan.Choice with { Yardstick = stated.Yardstick },
-                ShieldNothing = stated.ShieldNothing,
-            },
+            Campaign = usable ? parts.Campaign(store) : null,
+            Plan = parts.Plan(options.Threads),
             Faults = usable ? [] : [.. fatal, .. unread],
-            Inputs = [.. settings.Inputs.Concat(list.Inputs).Concat(batch.Inputs).OrderBy(i => i.Path, NaturalOrder.Instance)],
-            Assumptions =
-                [.. settings.Assumptions, .. list.Assumptions, .. batch.Assumptions, .. UnusedInput.Of(settings, list, batch)],
+            Inputs = parts.Inputs,
+            Assumptions = parts.Assumptions,
             LeftOut = usable ? [.. unread.Select(f => f.ToString())] : [],
             LeftOutInBrief = usable ? [.. FaultDigest.Of(unread)] : [],
         };
     }
 
-    private static Campaign Of(CampaignSettings settings, string root, ImmutableArray<Sweep> sweeps) =>
-        new(settings.Title ?? new DirectoryInfo(root).Name, sweeps)
+    private static CampaignReading Missing(string folder)
+    {
+        string problem = LostLink.Problem(folder)
+            ?? (File.Exists(folder) ? "this is a file, not a folder" : "there is no such folder");
+        return new CampaignReading
         {
-            Rehearsed = settings.Rehearsed,
-            Identity = settings.Identity,
+            Campaign = null,
+            Plan = new AnalysisPlan(),
+            Faults =
+            [new ReadFault(folder, null, problem, "name the folder that holds campaign.toml, floor, reference and covered")],
+            Inputs = [],
+            Assumptions = [],
+            LeftOut = [],
         };
-
-    private static IEnumerable<ReadFault> NoSweeps(string root, SweepList list, CampaignReadOptions options) =>
-        list.Entries.IsEmpty && list.Faults.IsEmpty && (options.KeepGoing || list.Unread.IsEmpty)
-            ? [new ReadFault(new DirectoryInfo(root).Name, null, "the campaign holds no sweeps",
-                "put trace files into floor, reference and covered/<lot>/<specimen>, or list them in sweeps.csv")]
-            : [];
+    }
 }

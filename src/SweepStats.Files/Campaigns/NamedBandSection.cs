@@ -28,15 +28,8 @@ internal static class NamedBandSection
             return null;
         }
 
-        if (name is not null && NameRule.Problem(name) is { } problem)
+        if (!MayBeCalled(name, keys, earlier))
         {
-            keys.Refuse("name", $"the name of the band {problem}", "shorten or correct it");
-            return null;
-        }
-
-        if (earlier.Any(e => string.Equals(e.Name, name, StringComparison.OrdinalIgnoreCase)))
-        {
-            keys.Refuse("name", $"there is another band of the name '{name}'", "give each band its own name");
             return null;
         }
 
@@ -49,6 +42,23 @@ internal static class NamedBandSection
 
         return name is null || start is null || stop is null ? null
             : new NamedBand(name, new FrequencyBand(new Hertz(start.Value), new Hertz(stop.Value)));
+    }
+
+    private static bool MayBeCalled(string? name, KeyReader keys, ImmutableArray<NamedBand> earlier)
+    {
+        if (name is not null && NameRule.Problem(name) is { } problem)
+        {
+            keys.Refuse("name", $"the name of the band {problem}", "shorten or correct it");
+            return false;
+        }
+
+        bool taken = earlier.Any(e => string.Equals(e.Name, name, StringComparison.OrdinalIgnoreCase));
+        if (taken)
+        {
+            keys.Refuse("name", $"there is another band of the name '{name}'", "give each band its own name");
+        }
+
+        return !taken;
     }
 
     /// <summary>

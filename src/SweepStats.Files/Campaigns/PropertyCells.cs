@@ -73,41 +73,48 @@ internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
 
     private void Take(int line, SweepEntry entry, int column, string text)
     {
-        string name = _columns[column].Name;
-        if (entry.Role != SweepRole.Covered)
+        if (CellFault(line, entry, column, text) is { } odd)
         {
-            faults.Add(line, $"the column '{name}' is filled for a {entry.Role.Name()} sweep, and it tells of specimens",
-                "fill it in rows of covered sweeps alone");
+            faults.Add(odd);
         }
-        else if (NameRule.Problem(text) is { } problem)
+        else if (NumberFault(line, _columns[column], text) is { } wrong)
         {
-            faults.Add(line, $"the cell of '{name}' {problem}", "shorten or correct it");
-        }
-        else if (_columns[column].IsLayers && !LayersColumn.Holds(Number(text)))
-        {
-            faults.Add(
-                line, $"'{text}' in the column '{name}' is not a number of layers", "write 1, 2, 3 and so on, or leave it empty");
-        }
-        else if (_columns[column].IsWeighed && Number(text) is null)
-        {
-            string other = _columns[column].IsNeeded ? string.Empty
-                : $", or name the column under shown in {CampaignFolder.SettingsName}";
-            faults.Add(
-                line, $"'{text}' in the column '{name}' is not a number",
-                $"write a number with a decimal point and without unit{other}");
-            Refuse(entry, column);
-        }
-        else if (_columns[column].IsNeeded && Number(text) is { } number && !IsInReach(number))
-        {
-            faults.Add(
-                line, $"'{text}' in the column '{name}' is too large or too near to zero to put specimens in an order",
-                "write 0, or a number whose size is between 0.000000001 and 1000000000; another unit may do it");
+            faults.Add(wrong);
             Refuse(entry, column);
         }
         else if (entry is { Lot: { } lot, Specimen: { } specimen })
         {
             Keep(line, new SpecimenName(lot, specimen), column, text);
         }
+    }
+
+    private ReadFault? CellFault(int line, SweepEntry entry, int column, string text)
+    {
+        string name = _columns[column].Name;
+        return entry.Role != SweepRole.Covered ? new(faults.File, line,
+                $"the column '{name}' is filled for a {entry.Role.Name()} sweep, and it tells of specimens",
+                "fill it in rows of covered sweeps alone")
+            : NameRule.Problem(text) is { } problem
+                ? new(faults.File, line, $"the cell of '{name}' {problem}", "shorten or correct it")
+            : _columns[column].IsLayers && !LayersColumn.Holds(Number(text)) ? new(faults.File, line,
+                $"'{text}' in the column '{name}' is not a number of layers", "write 1, 2, 3 and so on, or leave it empty")
+            : null;
+    }
+
+    private ReadFault? NumberFault(int line, PropertyColumn column, string text)
+    {
+        double? number = Number(text);
+        if (column.IsWeighed && number is null)
+        {
+            string other = column.IsNeeded ? string.Empty
+                : $", or name the column under shown in {CampaignFolder.SettingsName}";
+            return new(faults.File, line, $"'{text}' in the column '{column.Name}' is not a number",
+                $"write a number with a decimal point and without unit{other}");
+        }
+
+        return column.IsNeeded && number is { } size && !IsInReach(size) ? new(faults.File, line,
+            $"'{text}' in the column '{column.Name}' is too large or too near to zero to put specimens in an order",
+            "write 0, or a number whose size is between 0.000000001 and 1000000000; another unit may do it") : null;
     }
 
     private void Refuse(SweepEntry entry, int column) =>

@@ -22,26 +22,42 @@ internal static class RequirementLine
 
         for (int i = 0; i < points.Length; i++)
         {
-            if (!Requirement.CanAskFor(points[i].Db))
+            if (!MayAsk(points[i], i + 1, faults) || !GoesOn(points, i, faults))
             {
-                faults.Add(
-                    points[i].Line, FormattableString.Invariant($"point {i + 1} of the requirement asks for {points[i].Db:R} dB"),
-                    FormattableString.Invariant($"a required shielding is {Requirement.LeastDb} to {Requirement.MostDb} dB"));
-                return null;
-            }
-
-            if (!(points[i].Hertz is > 0 and <= SettingsReader.HighestHertz) || (i > 0 && points[i].Hertz <= points[i - 1].Hertz))
-            {
-                faults.Add(
-                    points[i].Line,
-                    FormattableString.Invariant($"point {i + 1} of the requirement, {points[i].Hertz:R} Hz and {points[i].Db:R} ")
-                        + "dB, does not continue a rising line",
-                    "frequencies are positive and rise from point to point");
                 return null;
             }
         }
 
         return Requirement.Line([.. points.Select(p => new RequirementPoint(new Hertz(p.Hertz), new Decibels(p.Db)))]);
+    }
+
+    private static bool MayAsk(StatedPoint point, int number, FaultList faults)
+    {
+        bool may = Requirement.CanAskFor(point.Db);
+        if (!may)
+        {
+            faults.Add(
+                point.Line, FormattableString.Invariant($"point {number} of the requirement asks for {point.Db:R} dB"),
+                FormattableString.Invariant($"a required shielding is {Requirement.LeastDb} to {Requirement.MostDb} dB"));
+        }
+
+        return may;
+    }
+
+    private static bool GoesOn(ImmutableArray<StatedPoint> points, int i, FaultList faults)
+    {
+        StatedPoint point = points[i];
+        bool rises = point.Hertz is > 0 and <= SettingsReader.HighestHertz && (i == 0 || point.Hertz > points[i - 1].Hertz);
+        if (!rises)
+        {
+            faults.Add(
+                point.Line,
+                FormattableString.Invariant($"point {i + 1} of the requirement, {point.Hertz:R} Hz and {point.Db:R} ")
+                    + "dB, does not continue a rising line",
+                "frequencies are positive and rise from point to point");
+        }
+
+        return rises;
     }
 
     /// <summary>Reads a file of points.</summary>
@@ -52,14 +68,19 @@ internal static class RequirementLine
             return (null, null);
         }
 
+        ImmutableArray<StatedPoint> points = Points(table, faults);
+        return (faults.Any ? null : Of(points, faults), table.Sha256);
+    }
+
+    private static ImmutableArray<StatedPoint> Points(CsvTable table, FaultList faults)
+    {
         ImmutableArray<string> header = [.. table.Header.Select(name => name.Trim())];
-        int hertz = header.IndexOf("frequency_hz");
-        int db = header.IndexOf("se_db");
+        (int hertz, int db) = (header.IndexOf("frequency_hz"), header.IndexOf("se_db"));
         if (hertz < 0 || db < 0)
         {
             faults.Add(table.HeaderLine, "the columns are not frequency_hz and se_db",
                 "write 'frequency_hz,se_db' into the first line");
-            return (null, table.Sha256);
+            return [];
         }
 
         if (header.Length > 2)
@@ -67,24 +88,21 @@ internal static class RequirementLine
             string more = header[Enumerable.Range(0, header.Length).First(i => i != hertz && i != db)];
             faults.Add(table.HeaderLine, $"there is a column '{more}' beside frequency_hz and se_db",
                 "remove it; a limits file holds those two");
-            return (null, table.Sha256);
+            return [];
         }
 
-        var points = ImmutableArray.CreateBuilder<StatedPoint>();
-        foreach ((int line, ImmutableArray<string> fields) in table.Rows)
+        return [.. table.Rows.Select(row => Point(row, hertz, db, faults)).OfType<StatedPoint>()];
+    }
+
+    private static StatedPoint? Point(CsvRow row, int hertz, int db, FaultList faults)
+    {
+        if (row.Fields.Length == 2 && IsNumber(row.Fields[hertz], out double f) && IsNumber(row.Fields[db], out double se))
         {
-            if (fields.Length == 2 && IsNumber(fields[hertz], out double f) && IsNumber(fields[db], out double se))
-            {
-                points.Add(new(f, se, line));
-            }
-            else
-            {
-                faults.Add(line, "the row is not two numbers",
-                    "write a frequency in Hz and a shielding in dB with decimal points");
-            }
+            return new(f, se, row.Line);
         }
 
-        return (faults.Any ? null : Of(points.ToImmutable(), faults), table.Sha256);
+        faults.Add(row.Line, "the row is not two numbers", "write a frequency in Hz and a shielding in dB with decimal points");
+        return null;
     }
 
     private static bool IsNumber(string field, out double value) =>

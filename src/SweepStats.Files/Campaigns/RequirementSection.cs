@@ -28,9 +28,19 @@ internal sealed class RequirementSection(string root, FaultList faults)
 
     public void Read(KeyReader keys)
     {
+        ReadRule(keys);
+        ReadLine(keys);
+    }
+
+    private void ReadRule(KeyReader keys)
+    {
         Margin = keys.Number("margin_db", 0, 100) is { } margin ? new Decibels(margin) : null;
         Level = keys.Number("confidence", 0.5, 0.9999) is { } level ? new Confidence(level) : null;
         GuardBand = keys.Number("guard_band_db", 0, 100) is { } guard ? new Decibels(guard) : null;
+    }
+
+    private void ReadLine(KeyReader keys)
+    {
         double? constant = keys.Number("se_db", Requirement.LeastDb, Requirement.MostDb);
         ImmutableArray<(double Hertz, double Db)>? points = keys.Pairs("points");
         string? file = keys.Text("file");
@@ -46,9 +56,9 @@ internal sealed class RequirementSection(string root, FaultList faults)
         }
         else if (points is { } line)
         {
-            Requirement = RequirementLine.Of(
-                [.. line.Select(p => new StatedPoint(p.Hertz, p.Db, keys.LineOf("points")))], faults);
-            StatedAt = (CampaignFolder.SettingsName, keys.LineOf("points"));
+            int at = keys.LineOf("points");
+            Requirement = RequirementLine.Of([.. line.Select(p => new StatedPoint(p.Hertz, p.Db, at))], faults);
+            StatedAt = (CampaignFolder.SettingsName, at);
         }
         else if (file is not null)
         {

@@ -5,8 +5,6 @@ using SweepStats.Files.Traces.Text;
 using SweepStats.Quantities;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
-using Tomlyn;
-using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
 namespace SweepStats.Files.Campaigns;
@@ -72,26 +70,7 @@ internal sealed class SettingsReader
         string text = Encoding.UTF8.GetString(bytes.Buffer.AsSpan(bytes.Start, bytes.End - bytes.Start));
         System.Buffers.ArrayPool<byte>.Shared.Return(bytes.Buffer);
         _settings = _settings with { Inputs = [new InputFile(CampaignFolder.SettingsName, bytes.Sha256)] };
-        if (Parsed(text) is not { } document)
-        {
-            return _settings with { Plan = _plan, Faults = _faults.All };
-        }
-
-        // What follows the first error mostly follows from it.
-        foreach (DiagnosticMessage message in document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).Take(1))
-        {
-            if (message.Message.Contains("parse integer", StringComparison.Ordinal))
-            {
-                _faults.Add(message.Span.Start.Line + 1, "the number is too large",
-                    "correct it; large numbers are written such as 30e6");
-                continue;
-            }
-
-            _faults.Add(message.Span.Start.Line + 1, "this is not TOML: " + message.Message.TrimEnd('.'),
-                "correct the line; texts stand in double quotes, numbers without units");
-        }
-
-        if (!_faults.Any)
+        if (SettingsDocument.Of(text, _faults) is { } document)
         {
             Top(new KeyReader("", 1, document.KeyValues, _faults));
             ReadTables(document);
@@ -102,20 +81,6 @@ internal sealed class SettingsReader
             Plan = _plan,
             Faults = [.. _faults.All.OrderBy(f => f.File == CampaignFolder.SettingsName ? f.Line : int.MaxValue)],
         };
-    }
-
-    private DocumentSyntax? Parsed(string text)
-    {
-        try
-        {
-            return SyntaxParser.Parse(text, CampaignFolder.SettingsName, true);
-        }
-        catch (TomlException)
-        {
-            _faults.Add(null, "brackets are nested too deep",
-                "correct it; no setting takes more than a list of points such as [[30e6, 20], [1e9, 40]]");
-            return null;
-        }
     }
 
     private void ReadTables(DocumentSyntax document)

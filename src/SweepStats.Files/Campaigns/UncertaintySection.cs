@@ -21,30 +21,18 @@ internal static class UncertaintySection
     {
         string? name = keys.Text("name");
         double? halfWidth = keys.Number("half_width_db", 0, WidestDb);
-        ErrorDistribution? distribution = keys.Choice<ErrorDistribution>(
-            "distribution", new("normal", ErrorDistribution.Normal), new("rectangular", ErrorDistribution.Rectangular),
-            new("triangular", ErrorDistribution.Triangular),
-            new("trapezoidal", ErrorDistribution.Trapezoidal),
-            new("arcsine", ErrorDistribution.Arcsine), new(MismatchWord, ErrorDistribution.Arcsine));
+        ErrorDistribution? distribution = DistributionOf(keys);
         double? k = keys.Number("k", 0.1, 10);
         double? dof = keys.Number("dof", 1, 1e6);
         double? top = keys.Number("top_half_width_db", 0, WidestDb);
-        (Reflection? source, Reflection? load) = (ReflectionKeys.Read(keys, "source"), ReflectionKeys.Read(keys, "load"));
-        Mismatch? mismatch = MismatchOf(keys, source, load);
-        ErrorActsOn actsOn = keys.Choice<ErrorActsOn>(
-            "acts_on", new("reference", ErrorActsOn.Reference), new("covered", ErrorActsOn.Covered),
-            new("both", ErrorActsOn.Both)) ?? ErrorActsOn.Covered;
-        bool common = keys.Truth("common") ?? false;
+        Mismatch? mismatch =
+            MismatchOf(keys, ReflectionKeys.Read(keys, "source"), ReflectionKeys.Read(keys, "load"));
+        ErrorActsOn actsOn = ActsOn(keys);
+        bool common = IsCommon(keys, actsOn);
         if (!ReflectionKeys.Any(keys))
         {
             keys.Require("half_width_db");
             Distribution(keys, distribution, top, halfWidth);
-        }
-
-        if (common && actsOn != ErrorActsOn.Both)
-        {
-            keys.Refuse("common", "an error that is common acts on both reference and covered",
-                "set acts_on = \"both\", or common = false");
         }
 
         keys.Require("name");
@@ -62,6 +50,27 @@ internal static class UncertaintySection
             TopHalfWidthDb = Math.Min(top ?? 0, width.Value),
             Mismatch = mismatch,
         };
+    }
+
+    private static ErrorDistribution? DistributionOf(KeyReader keys) => keys.Choice<ErrorDistribution>(
+        "distribution", new("normal", ErrorDistribution.Normal), new("rectangular", ErrorDistribution.Rectangular),
+        new("triangular", ErrorDistribution.Triangular), new("trapezoidal", ErrorDistribution.Trapezoidal),
+        new("arcsine", ErrorDistribution.Arcsine), new(MismatchWord, ErrorDistribution.Arcsine));
+
+    private static ErrorActsOn ActsOn(KeyReader keys) => keys.Choice<ErrorActsOn>(
+        "acts_on", new("reference", ErrorActsOn.Reference), new("covered", ErrorActsOn.Covered),
+        new("both", ErrorActsOn.Both)) ?? ErrorActsOn.Covered;
+
+    private static bool IsCommon(KeyReader keys, ErrorActsOn actsOn)
+    {
+        bool common = keys.Truth("common") ?? false;
+        if (common && actsOn != ErrorActsOn.Both)
+        {
+            keys.Refuse("common", "an error that is common acts on both reference and covered",
+                "set acts_on = \"both\", or common = false");
+        }
+
+        return common;
     }
 
     private static void Distribution(KeyReader keys, ErrorDistribution? distribution, double? top, double? half)

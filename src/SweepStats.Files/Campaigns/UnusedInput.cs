@@ -30,23 +30,23 @@ internal static class UnusedInput
                 + "whether the receiver follows them";
         }
 
-        if (list.Entries.Any(e => e.TakenAt is not null))
+        if (list.Entries.Any(e => e.TakenAt is not null) && OfTimes([.. sweeps.Where(
+            s => s.ExcludedBecause is null && s.Role is SweepRole.Reference or SweepRole.Covered)]) is { } times)
         {
-            Sweep[] signal =
-                [.. sweeps.Where(s => s.ExcludedBecause is null && s.Role is SweepRole.Reference or SweepRole.Covered)];
-            int untimed = signal.Count(s => s.TakenAt is null);
-            if (untimed > 0)
-            {
-                yield return string.Create(CultureInfo.InvariantCulture,
-                    $"{untimed} of {signal.Length} reference and covered sweeps have no time (taken_at): drift of repeats can "
-                        + $"then be looked for along their order alone");
-            }
-            else if (signal.Select(s => s.TakenAt).Distinct().Count() < 2)
-            {
-                yield return "all reference and covered sweeps have the same time (taken_at): drift of repeats can then be "
-                    + "looked for along their order alone";
-            }
+            yield return times;
         }
+    }
+
+    private static string? OfTimes(Sweep[] signal)
+    {
+        int untimed = signal.Count(s => s.TakenAt is null);
+        return untimed > 0 ? string.Create(CultureInfo.InvariantCulture,
+                $"{untimed} of {signal.Length} reference and covered sweeps have no time (taken_at): drift of repeats can "
+                    + $"then be looked for along their order alone")
+            : signal.Select(s => s.TakenAt).Distinct().Count() < 2
+                ? "all reference and covered sweeps have the same time (taken_at): drift of repeats can then be looked for along "
+                    + "their order alone"
+            : null;
     }
 
     private static IEnumerable<string> OfFloorAndLeakage(AnalysisPlan plan, SweepList list, Sweep[] used)

@@ -101,19 +101,23 @@ internal static class FileTaking
         }
 
         SweepCandidate whole = Named(at.File);
-        return new TakenFile(at.File, [.. taken.Traces.Select((t, i) => whole with
+        return new TakenFile(at.File, [.. taken.Traces.Select((t, i) => Candidate(whole, t) with
         {
             Column = named.IsEmpty ? null : named[i],
             Header = taken.Traces.Length > 1 ? NameReader.Read(t.Column) : null,
-            Level = SweepLevel.Median(t, UsualImpedanceOhm),
-            Scale = t.Unit?.Scale(),
-            Span = new FrequencyBand(new Hertz(t.Axis.Hertz[0]), new Hertz(t.Axis.Hertz[^1])),
-            TakenAt = t.TakenAt,
         })])
         {
             NotTaken = [.. seen.Traces.Where(s => !taken.Traces.Any(t => t.Column == s.Column)).Select(t => t.Column)],
         };
     }
+
+    private static SweepCandidate Candidate(SweepCandidate file, Trace trace) => file with
+    {
+        Level = SweepLevel.Median(trace, UsualImpedanceOhm),
+        Scale = trace.Unit?.Scale(),
+        Span = new FrequencyBand(new Hertz(trace.Axis.Hertz[0]), new Hertz(trace.Axis.Hertz[^1])),
+        TakenAt = trace.TakenAt,
+    };
 
     // By its name where that gives the same levels again, else by its number: what sweeps.csv says must be what is read.
     private static ImmutableArray<string>? Columns(FilePlace at, ImmutableArray<Trace> traces, TraceReadOptions said)

@@ -54,11 +54,8 @@ public sealed record FolderProposal
             throw new IOException(new ReadFault(folder, null, tooMany.Problem, tooMany.Remedy).ToString());
         }
 
-        string[] reports = FolderRoles.ReportsAmong(root, walk);
-        string[] files = [.. walk.Files.Where(f => !reports.Any(r => f.StartsWith(r, StringComparison.Ordinal)))];
-        string[] traces =
-            [.. files.Where(f => TraceFile.HasTraceExtension(f) && f != CampaignFolder.TruthName
-                && !FolderRoles.IsNotes(f[(f.LastIndexOf('/') + 1)..]))];
+        string[] files = Files(root, walk);
+        string[] traces = [.. files.Where(IsTrace)];
         if (traces.Length == 0)
         {
             return null;
@@ -76,6 +73,15 @@ public sealed record FolderProposal
             OtherFiles = files.Length - traces.Length,
         };
     }
+
+    private static string[] Files(string root, FolderWalk walk)
+    {
+        string[] reports = FolderRoles.ReportsAmong(root, walk);
+        return [.. walk.Files.Where(f => !reports.Any(r => f.StartsWith(r, StringComparison.Ordinal)))];
+    }
+
+    private static bool IsTrace(string file) => TraceFile.HasTraceExtension(file) && file != CampaignFolder.TruthName
+        && !FolderRoles.IsNotes(file[(file.LastIndexOf('/') + 1)..]);
 
     private static IEnumerable<string> Asking(ImmutableArray<SweepCandidate> sweeps, StatableKeys key) =>
         sweeps.Where(s => s.Asks.HasFlag(key)).Select(s => s.File).Distinct();

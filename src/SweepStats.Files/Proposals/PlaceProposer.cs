@@ -113,53 +113,55 @@ internal sealed class PlaceProposer
 
     private PlaceGuess OfNames(PlaceNames names)
     {
+        string own = Own(names);
+        if ((WordDoubt(names) ?? (names.IsHouse ? null : NameDoubt(names, own))) is { } doubt)
+        {
+            return Doubtful(doubt);
+        }
+
+        ImmutableArray<string> places = own.Length > 0 && !names.IsHouse ? names.Folders.Add(own) : names.Folders;
+        return places.IsEmpty || (names.IsHouse && places.Length > HouseLevels) ? Unnamed(names)
+            : places.Length > HouseLevels
+                ? Doubtful($"'{string.Join("', '", places)}': which of them is the specimen is not plain")
+            : Placed(names, places, names.IsHouse ? "" : own);
+    }
+
+    private static string? WordDoubt(PlaceNames names)
+    {
         if (names.Words.LastOrDefault() is { } last && names.Words.Length > 1
             && PlaceWords.IsPolarisation(last.Text.ToLowerInvariant()))
         {
-            return Doubtful($"'{last.Text}' may be a polarisation or a part of the specimen's name");
+            return $"'{last.Text}' may be a polarisation or a part of the specimen's name";
         }
 
-        if (names.Words.Any(w => w.IsCounted))
-        {
-            return Doubtful($"the number in '{names.Words.First(w => w.IsCounted).Text}' may count specimens or sweeps");
-        }
+        return names.Words.FirstOrDefault(w => w.IsCounted) is { } counted
+            ? $"the number in '{counted.Text}' may count specimens or sweeps" : null;
+    }
 
-        if (names.IsHouse)
-        {
-            return names.Folders.IsEmpty || names.Folders.Length > HouseLevels ? Unnamed(names)
-                : Placed(names, names.Folders, "");
-        }
-
+    private static string? NameDoubt(PlaceNames names, string own)
+    {
         if (names.Letter is { } letter)
         {
-            return Doubtful($"'{letter}' may be a specimen, a placement or a sweep");
+            return $"'{letter}' may be a specimen, a placement or a sweep";
         }
 
-        string own = Own(names);
         if (own.Length > 0
             && (names.Numbers.Length > 1 || (names.Numbers.Length == 1 && !names.SaysRepeat && !names.Words[^1].IsMark)))
         {
-            return Doubtful($"'{string.Join("', '", names.Numbers)}' behind '{own}' may count specimens, placements or sweeps");
+            return $"'{string.Join("', '", names.Numbers)}' behind '{own}' may count specimens, placements or sweeps";
         }
 
-        // By itself a name in a named folder may be a specimen of that lot or a sweep of that specimen.
-        if (own.Length > 0 && !names.Folders.IsEmpty && !names.Counts)
-        {
-            return Doubtful($"'{own}' in '{names.Folders[^1]}' may be a specimen of that lot, or a sweep of that specimen");
-        }
-
-        if (names.IsCountOfCovered && !names.Folders.IsEmpty)
-        {
-            return Doubtful(
-                $"the number {string.Join(", ", names.Numbers)} in '{names.Folders[^1]}' may count specimens of that lot, or "
-                    + "sweeps of that specimen");
-        }
-
-        ImmutableArray<string> places = own.Length > 0 ? names.Folders.Add(own) : names.Folders;
-        return places.IsEmpty ? Unnamed(names) : places.Length > HouseLevels
-            ? Doubtful($"'{string.Join("', '", places)}': which of them is the specimen is not plain")
-            : Placed(names, places, own);
+        return names.Folders.IsEmpty ? null : FolderDoubt(names, own);
     }
+
+    // By itself a name in a named folder may be a specimen of that lot or a sweep of that specimen.
+    private static string? FolderDoubt(PlaceNames names, string own) =>
+        own.Length > 0 && !names.Counts
+            ? $"'{own}' in '{names.Folders[^1]}' may be a specimen of that lot, or a sweep of that specimen"
+        : names.IsCountOfCovered
+            ? $"the number {string.Join(", ", names.Numbers)} in '{names.Folders[^1]}' may count specimens of that lot, or "
+                + "sweeps of that specimen"
+        : null;
 
     // Where a word counts the sweeps, "curtain 3 run 2", the number before it is part of what they are of.
     private static string Own(PlaceNames names)

@@ -48,14 +48,10 @@ public static class ProposedSettings
 
         var text = new StringBuilder("\n## FILL IN: which columns these files have. Correct what stands here, take the '#' "
             + "away, and then that before the file's row in sweeps.csv.\n");
-        foreach (var alike in asked.GroupBy(r => (Folder: FolderOf(r.File), Path.GetExtension(r.File),
+        foreach (var alike in asked.GroupBy(r => (Kind: KindOf(r.File),
             What: string.Join('|', r.Faults.Select(f => $"{f.Asks} {f.Candidates}")))).Take(MostBlocks))
         {
-            bool all = proposal.Rows.Count(
-                r => FolderOf(r.File) == alike.Key.Folder && Path.GetExtension(r.File) == alike.Key.Item2) == alike.Count();
-            string[] patterns = all ? [$"{alike.Key.Folder}*{alike.Key.Item2}"]
-                : [.. alike.Select(r => r.File).Distinct().Take(MostBlocks)];
-            foreach (string line in patterns.SelectMany(
+            foreach (string line in Patterns(proposal, alike.Key.Kind, [.. alike]).SelectMany(
                 p => FilesLines.ToFillIn(p, [.. alike.SelectMany(r => r.Faults)], new TraceReadOptions())))
             {
                 text.Append("# ").Append(OneLine(line)).Append('\n');
@@ -65,7 +61,12 @@ public static class ProposedSettings
         return text.ToString();
     }
 
-    private static string FolderOf(string file) => file[..(file.LastIndexOf('/') + 1)];
+    // One pattern where it holds these files and no other; else each by its name.
+    private static string[] Patterns(FolderProposal proposal, string kind, ProposedSweep[] alike) =>
+        proposal.Rows.Count(r => KindOf(r.File) == kind) == alike.Length ? [kind]
+            : [.. alike.Select(r => r.File).Distinct().Take(MostBlocks)];
+
+    private static string KindOf(string file) => $"{file[..(file.LastIndexOf('/') + 1)]}*{Path.GetExtension(file)}";
 
     private static string OneLine(string text) =>
         string.Concat(text.Select(c => char.IsControl(c) || c is '\u2028' or '\u2029' ? ' ' : c));

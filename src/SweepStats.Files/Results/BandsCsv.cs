@@ -1,4 +1,3 @@
-using System.Globalization;
 using SweepStats.Bands;
 
 namespace SweepStats.Files.Results;
@@ -25,19 +24,10 @@ public static class BandsCsv
         using var rows = new CsvRows(to, Header);
         foreach (BandStatement band in result.Bands)
         {
-            rows.Text(band.Name.Lot).Text(band.Name.Specimen);
-            rows.Cell(ResultNumber.Exact(band.Band.Start.Value)).Cell(ResultNumber.Exact(band.Band.Stop.Value));
-            rows.Cell(ResultNumber.Level(band.AtLeast?.Value)).Cell(band.WeakestAt is { } at ? ResultNumber.Exact(at.Value) : "");
-            Figure(rows, band.MeanDb);
-            Figure(rows, band.TenthPercentileDb);
-            Figure(rows, result.Verdict.ShareMeeting(band) ?? default);
-            rows.Cell(band.CappedCount.ToString(CultureInfo.InvariantCulture))
-                .Cell(band.PointCount.ToString(CultureInfo.InvariantCulture));
-            rows.Cell(ResultNumber.Exact(result.Plan.Confidence.Level));
-            rows.End();
+            rows.Text(band.Name.Lot).Text(band.Name.Specimen).Band(band.Band);
+            rows.Level(band.AtLeast?.Value).Exact(band.WeakestAt?.Value);
+            rows.Figure(band.MeanDb).Figure(band.TenthPercentileDb).Figure(result.Verdict.ShareMeeting(band));
+            rows.Count(band.CappedCount).Count(band.PointCount).Exact(result.Plan.Confidence.Level).End();
         }
     }
-
-    private static void Figure(CsvRows rows, BandFigure figure) =>
-        rows.Cell(ResultNumber.Level(figure.Value)).Cell(ResultNumber.Level(figure.Low)).Cell(ResultNumber.Level(figure.High));
 }

@@ -1,4 +1,5 @@
 using SweepStats.Budgets;
+using SweepStats.Uncertainty;
 
 namespace SweepStats.Files.Results;
 
@@ -31,27 +32,27 @@ public static class BudgetCsv
         {
             foreach (UncertaintyLine line in budget.Lines)
             {
-                rows.Text(budget.Name.Lot).Text(budget.Name.Specimen)
-                    .Cell(budget.At is { } at ? ResultNumber.Exact(at.Value) : "");
-                rows.Text(line.Source).Cell(line.TypeB ? "B" : "A").Cell(Distribution(line));
-                rows.Cell(ResultNumber.Level(line.StandardUncertaintyDb)).Cell(ResultNumber.Level(line.Sensitivity))
-                    .Cell(ResultNumber.Level(line.ContributionDb));
-                rows.Cell(ResultNumber.DegreesOfFreedom(line.DegreesOfFreedom)).Cell(ResultNumber.Level(line.Share)).Cell("");
-                rows.End();
+                Line(Start(rows, budget), line).End();
             }
 
             if (budget.Linear is { } combined)
             {
-                rows.Text(budget.Name.Lot).Text(budget.Name.Specimen)
-                    .Cell(budget.At is { } place ? ResultNumber.Exact(place.Value) : "");
-                rows.Text(Combined).Cell("").Cell("").Cell(ResultNumber.Level(combined.StandardUncertainty)).Cell("")
-                    .Cell(ResultNumber.Level(combined.StandardUncertainty));
-                rows.Cell(ResultNumber.DegreesOfFreedom(combined.DegreesOfFreedom)).Cell("")
-                    .Cell(budget.ByUsualScatter ? "usual-scatter" : "rows");
-                rows.End();
+                Together(Start(rows, budget), combined).Cell(budget.ByUsualScatter ? "usual-scatter" : "rows").End();
             }
         }
     }
+
+    private static CsvRows Start(CsvRows rows, ShieldingBudget budget) =>
+        rows.Text(budget.Name.Lot).Text(budget.Name.Specimen).Exact(budget.At?.Value);
+
+    private static CsvRows Line(CsvRows rows, UncertaintyLine line) =>
+        rows.Text(line.Source).Cell(line.TypeB ? "B" : "A").Cell(Distribution(line))
+            .Level(line.StandardUncertaintyDb).Level(line.Sensitivity).Level(line.ContributionDb)
+            .DegreesOfFreedom(line.DegreesOfFreedom).Level(line.Share).Cell("");
+
+    private static CsvRows Together(CsvRows rows, LinearBudget combined) =>
+        rows.Text(Combined).Empty(2).Level(combined.StandardUncertainty).Cell("").Level(combined.StandardUncertainty)
+            .DegreesOfFreedom(combined.DegreesOfFreedom).Cell("");
 
     private static string Distribution(UncertaintyLine line) => line.Part == BudgetPart.Leakage ? "arcsine"
         : line.Entry?.Distribution.ToString().ToLowerInvariant() ?? "student";

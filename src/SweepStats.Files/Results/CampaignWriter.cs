@@ -42,21 +42,9 @@ public static class CampaignWriter
         Action<string>? waits)
     {
         ArgumentNullException.ThrowIfNull(campaign);
-        // Made-up sweeps among measured ones could not be told apart later.
-        if (LostLink.Of(folder, NewFolder) is { } lost)
+        if (Refusal(folder) is { } refusal)
         {
-            return [lost];
-        }
-
-        if (File.Exists(folder))
-        {
-            return [new ReadFault(folder, null, "this is a file, not a folder", NewFolder)];
-        }
-
-        if (Path.GetDirectoryName(Path.GetFullPath(folder)) is null
-            || (Directory.Exists(folder) && Objection(folder, folder) is not null))
-        {
-            return [NotEmpty(folder)];
+            return [refusal];
         }
 
         using var gathered = new GatheredFolder(folder, new Predecessor
@@ -85,6 +73,14 @@ public static class CampaignWriter
         gathered.Commit(waits);
         return [];
     }
+
+    // Made-up sweeps among measured ones could not be told apart later.
+    private static ReadFault? Refusal(string folder) =>
+        LostLink.Of(folder, NewFolder) is { } lost ? lost
+        : File.Exists(folder) ? new ReadFault(folder, null, "this is a file, not a folder", NewFolder)
+        : Path.GetDirectoryName(Path.GetFullPath(folder)) is null ? NotEmpty(folder)
+        : Directory.Exists(folder) ? Objection(folder, folder)
+        : null;
 
     private static void Write(GatheredFolder to, Campaign campaign, Texts texts, LevelDigits digits)
     {

@@ -1,4 +1,3 @@
-using SweepStats.Bands;
 using SweepStats.Choice;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
@@ -50,30 +49,27 @@ public static class ChoiceCsv
 
     private static void Row(CsvRows rows, RankedBand of, RankedSpecimen specimen, int? rank)
     {
-        rows.Text(of.Band.Name).Cell(ResultNumber.Exact(of.Band.Band.Start.Value))
-            .Cell(ResultNumber.Exact(of.Band.Band.Stop.Value)).Cell(ResultNumber.Count(of.Band.PointCount));
-        rows.Cell(ResultNumber.Count(rank)).Text(specimen.Name.Lot).Text(specimen.Name.Specimen)
-            .Cell(ResultNumber.Count(of.Choice.MayRank ? specimen.Group : null));
-        Figure(rows, specimen.MeanDb);
-        rows.Cell(ResultNumber.Level(specimen.AtLeast?.Value)).Cell(ResultNumber.Count(specimen.CappedCount));
-        rows.Cell(ResultNumber.Probability(specimen.ProbabilityBest?.Low))
-            .Cell(ResultNumber.Probability(specimen.ProbabilityBest?.High));
-        Figure(rows, specimen.BelowYardstickDb ?? default);
+        rows.Text(of.Band.Name).Band(of.Band.Band).Count(of.Band.PointCount).Count(rank)
+            .Text(specimen.Name.Lot).Text(specimen.Name.Specimen).Count(of.Choice.MayRank ? specimen.Group : null);
+        rows.Figure(specimen.MeanDb).Level(specimen.AtLeast?.Value).Count(specimen.CappedCount)
+            .Probability(specimen.ProbabilityBest?.Low).Probability(specimen.ProbabilityBest?.High)
+            .Figure(specimen.BelowYardstickDb);
         rows.Text(of.Choice.Dominated.Where(d => d.Name == specimen.Name).Select(d => d.By.ToString()).FirstOrDefault())
-            .Cell(ResultNumber.Exact(of.Level.Level)).Text(string.Join(' ', of.Choice.NotRankedBecause));
+            .Exact(of.Level.Level).Text(string.Join(' ', of.Choice.NotRankedBecause));
+        Own(rows, of, specimen);
+        rows.End();
+    }
+
+    // As typed: a number that the user wrote is no text that a spreadsheet could take for a formula.
+    private static void Own(CsvRows rows, RankedBand of, RankedSpecimen specimen)
+    {
         foreach (string column in of.Own)
         {
             SpecimenProperty? property =
                 of.Choice.Properties.FirstOrDefault(p => p.Specimen == specimen.Name && p.Name == column);
-            // As typed: a number that the user wrote is no text that a spreadsheet could take for a formula.
             _ = property?.Number is null ? rows.Text(property?.Text) : rows.Cell(property.Text);
         }
-
-        rows.End();
     }
-
-    private static void Figure(CsvRows rows, BandFigure figure) =>
-        rows.Cell(ResultNumber.Level(figure.Value)).Cell(ResultNumber.Level(figure.Low)).Cell(ResultNumber.Level(figure.High));
 
     /// <summary>What the rows of a band share: the whole answer, its level, and the user's own columns.</summary>
     private sealed record RankedBand(SpecimenChoice Choice, BandRanking Band, Confidence Level, string[] Own);

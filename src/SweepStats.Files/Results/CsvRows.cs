@@ -1,5 +1,8 @@
 using System.Globalization;
 using System.Text;
+using SweepStats.Bands;
+using SweepStats.Quantities;
+using SweepStats.Statistics;
 
 namespace SweepStats.Files.Results;
 
@@ -97,6 +100,38 @@ internal sealed class CsvRows : IDisposable
         _length += written;
         return this;
     }
+
+    /// <summary>A number to the last bit.</summary>
+    public CsvRows Exact(double? value) => Cell(value is { } known ? ResultNumber.Exact(known) : "");
+
+    /// <summary>A number of any size to nine significant digits.</summary>
+    public CsvRows Significant(double? value) => Cell(ResultNumber.Significant(value));
+
+    /// <summary>A count.</summary>
+    public CsvRows Count(int? value) => Cell(ResultNumber.Count(value));
+
+    /// <summary>Yes or no; empty where it is not known.</summary>
+    public CsvRows YesNo(bool? value) => Cell(value switch { true => "yes", false => "no", null => "" });
+
+    /// <summary>Cells without anything.</summary>
+    public CsvRows Empty(int cells)
+    {
+        for (int i = 0; i < cells; i++)
+        {
+            Cell("");
+        }
+
+        return this;
+    }
+
+    /// <summary>Start and stop of a band.</summary>
+    public CsvRows Band(FrequencyBand? band) => Exact(band?.Start.Value).Exact(band?.Stop.Value);
+
+    /// <summary>Both ends of an interval in dB.</summary>
+    public CsvRows Interval(Interval? interval) => Level(interval?.Low).Level(interval?.High);
+
+    /// <summary>A figure in dB and its interval.</summary>
+    public CsvRows Figure(BandFigure? figure) => Level(figure?.Value).Level(figure?.Low).Level(figure?.High);
 
     /// <summary>
     /// A cell of text from elsewhere. A spreadsheet takes a cell that starts with one of = + - @ for a formula, so such text gets

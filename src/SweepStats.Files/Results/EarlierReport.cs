@@ -64,20 +64,35 @@ internal static class EarlierReport
         // that is killed here leaves something that the next run knows.
         foreach (string file in Own(folder).OrderBy(file => file == SummaryJson.FileName))
         {
-            string full = Path.Combine(folder, file);
-            if (File.Exists(full) || new FileInfo(full).LinkTarget is not null)
-            {
-                File.Delete(full);
-            }
+            RemoveFile(Path.Combine(folder, file));
         }
 
+        RemoveGathered(folder);
+        MoveLitter(folder, successor);
+        RemoveIfEmpty(Path.Combine(folder, Charts));
+        return RemoveIfEmpty(folder);
+    }
+
+    private static void RemoveFile(string file)
+    {
+        if (File.Exists(file) || new FileInfo(file).LinkTarget is not null)
+        {
+            File.Delete(file);
+        }
+    }
+
+    private static void RemoveGathered(string folder)
+    {
         foreach (FileSystemInfo gathered in new DirectoryInfo(folder).GetFileSystemInfos()
             .Where(entry => HiddenName.IsOurs(entry.Name)))
         {
             (gathered as DirectoryInfo)?.Delete(recursive: true);
             (gathered as FileInfo)?.Delete();
         }
+    }
 
+    private static void MoveLitter(string folder, string successor)
+    {
         foreach (string litter in Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
             .Where(f => OsLitter.Is(Path.GetFileName(f))).ToArray())
         {
@@ -85,14 +100,11 @@ internal static class EarlierReport
             Directory.CreateDirectory(Path.GetDirectoryName(to)!);
             File.Move(litter, to);
         }
+    }
 
-        string charts = Path.Combine(folder, Charts);
-        if (Directory.Exists(charts) && !Directory.EnumerateFileSystemEntries(charts).Any())
-        {
-            Directory.Delete(charts);
-        }
-
-        bool empty = !Directory.EnumerateFileSystemEntries(folder).Any();
+    private static bool RemoveIfEmpty(string folder)
+    {
+        bool empty = Directory.Exists(folder) && !Directory.EnumerateFileSystemEntries(folder).Any();
         if (empty)
         {
             Directory.Delete(folder);

@@ -40,17 +40,19 @@ public static class FieldCsv
     {
         PulseQuestion question = result.Plan.Pulse;
         rows.Text(pulse.Name.Lot).Text(pulse.Name.Specimen).Cell(FieldWords.Of(left.Outside))
-            .Cell(left.Outside == question.Outside ? "yes" : "no");
-        rows.Cell(Number(left.Estimate?.PeakVoltsPerMetre)).Cell(Number(left.PeakLimits?.Low))
-            .Cell(Number(left.PeakLimits?.High));
-        rows.Cell(Number(left.PeakAtMost)).Cell(Number(left.PeakWithMeasuredPhase));
-        rows.Cell(Number(left.Estimate?.RiseSeconds)).Cell(Number(left.Estimate?.WidthSeconds))
-            .Cell(Number(left.Estimate?.JoulesPerSquareMetre)).Cell(Number(left.EnergyAtMost));
-        rows.Cell(ResultNumber.Count(pulse.BoundCount)).Cell(ResultNumber.Count(pulse.UnknownCount))
-            .Cell(Number(question.Pulse.PeakVoltsPerMetre));
-        rows.Probability(question.Pulse.EnergyShareIn(result.Campaign.Grid));
-        rows.Cell(ResultNumber.Exact(result.Plan.Confidence.Level)).Cell(FieldWords.Of(left.Silence) ?? "").End();
+            .YesNo(left.Outside == question.Outside);
+        Left(rows, left);
+        rows.Count(pulse.BoundCount).Count(pulse.UnknownCount).Significant(question.Pulse.PeakVoltsPerMetre)
+            .Probability(question.Pulse.EnergyShareIn(result.Campaign.Grid)).Exact(result.Plan.Confidence.Level)
+            .Cell(FieldWords.Of(left.Silence) ?? "").End();
     }
 
-    private static string Number(double? value) => ResultNumber.Significant(value);
+    private static void Left(CsvRows rows, PulseLeft left)
+    {
+        rows.Significant(left.Estimate?.PeakVoltsPerMetre);
+        rows.Significant(left.PeakLimits?.Low).Significant(left.PeakLimits?.High);
+        rows.Significant(left.PeakAtMost).Significant(left.PeakWithMeasuredPhase);
+        rows.Significant(left.Estimate?.RiseSeconds).Significant(left.Estimate?.WidthSeconds);
+        rows.Significant(left.Estimate?.JoulesPerSquareMetre).Significant(left.EnergyAtMost);
+    }
 }

@@ -43,10 +43,7 @@ public static class FindingsCsv
         rows.Cell(SeverityName(finding.Severity)).Text(finding.Code);
         rows.Cell(finding.Role is { } role ? RoleName(role) : "");
         rows.Text(finding.Specimen?.Lot ?? finding.Lot).Text(finding.Specimen?.Specimen);
-        rows.Cell(stretch is { } from ? ResultNumber.Exact(from.Start.Value) : "")
-            .Cell(stretch is { } to ? ResultNumber.Exact(to.Stop.Value) : "");
-        rows.Cell(ResultNumber.Level(finding.Size?.Value)).Text(Plain(finding.Message)).Text(Plain(finding.NextStep))
-            .Text(Plain(finding.Basis));
-        rows.End();
+        rows.Band(stretch).Level(finding.Size?.Value);
+        rows.Text(Plain(finding.Message)).Text(Plain(finding.NextStep)).Text(Plain(finding.Basis)).End();
     }
 }

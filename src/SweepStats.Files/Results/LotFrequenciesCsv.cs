@@ -29,24 +29,36 @@ public static class LotFrequenciesCsv
         using var rows = new CsvRows(to, Header);
         foreach (LotFrequency at in result.Lots.Frequencies)
         {
-            string frequency = ResultNumber.Exact(at.At.Value), capped = ResultNumber.Count(at.Capped);
-            double?[] scatter =
-                [.. Levels.Select(
-                    level => at.Scatter.Where(s => s.Level == level).Select(s => (double?)s.DeviationDb).FirstOrDefault())];
-            for (int l = 0; l < at.Lots.Length; l++)
+            var shared = new FrequencyCells(at);
+            foreach ((byte[] name, LotPoint lot) in lots.Zip(at.Lots))
             {
-                LotPoint lot = at.Lots[l];
-                rows.Cell(frequency).Cell(lots[l]);
-                rows.Level(lot.MeanDb).Cell(lot.Bound ? "at-least" : "value").Level(lot.PromisedDb).Cell(capped);
-                rows.Probability(at.Probability).Probability(at.Adjusted);
-                foreach (double? deviation in scatter)
-                {
-                    rows.Level(deviation);
-                }
-
-                rows.Level(lot.BetweenLotsPromisedDb).Cell(lot.BetweenLotsPromisedDb is null ? "" : confidence);
-                rows.End();
+                Row(rows, shared, name, lot);
+                rows.Level(lot.BetweenLotsPromisedDb).Cell(lot.BetweenLotsPromisedDb is null ? "" : confidence).End();
             }
         }
+    }
+
+    private static void Row(CsvRows rows, FrequencyCells of, byte[] name, LotPoint lot)
+    {
+        rows.Cell(of.Frequency).Cell(name);
+        rows.Level(lot.MeanDb).Cell(lot.Bound ? "at-least" : "value").Level(lot.PromisedDb).Cell(of.Capped);
+        rows.Probability(of.At.Probability).Probability(of.At.Adjusted);
+        foreach (double? deviation in of.Scatter)
+        {
+            rows.Level(deviation);
+        }
+    }
+
+    /// <summary>What all lots share at a frequency, formed once.</summary>
+    private sealed class FrequencyCells(LotFrequency at)
+    {
+        public LotFrequency At => at;
+
+        public string Frequency { get; } = ResultNumber.Exact(at.At.Value);
+
+        public string Capped { get; } = ResultNumber.Count(at.Capped);
+
+        public double?[] Scatter { get; } =
+            [.. Levels.Select(l => at.Scatter.Where(s => s.Level == l).Select(s => (double?)s.DeviationDb).FirstOrDefault())];
     }
 }

@@ -22,7 +22,7 @@ public static class LotHistoryCsv
         {
             rows.Text(lot.Campaign);
             LotsCsv.Figures(rows, history.Band, history.ClearShare, lot.Figures);
-            rows.Cell(ResultNumber.Exact(history.Question.Confidence.Level)).End();
+            rows.Exact(history.Question.Confidence.Level).End();
         }
     }
 }

@@ -1,5 +1,4 @@
 using SweepStats.Lots;
-using SweepStats.Statistics;
 
 namespace SweepStats.Files.Results;
 
@@ -32,16 +31,11 @@ public static class LotHistoryFrequenciesCsv
     private static void Row(CsvRows rows, LotHistory history, HistoryPair pair, int f)
     {
         HistoryPoint point = pair.Points[f];
-        rows.Cell(ResultNumber.Exact(history.Frequencies[f].Value));
+        rows.Exact(history.Frequencies[f].Value);
         LotHistoryPairsCsv.Names(rows, pair);
-        Interval? interval = point.Interval(history.Question.Confidence);
-        rows.Cell(ResultNumber.Level(point.DifferenceDb));
-        rows.Cell(ResultNumber.Level(interval?.Low)).Cell(ResultNumber.Level(interval?.High));
-        rows.Cell(ResultNumber.Exact(history.Question.Confidence.Level));
-        rows.Cell(ResultNumber.DegreesOfFreedom(point.DegreesOfFreedom));
-        rows.Cell(ResultNumber.Probability(point.Probability)).Cell(ResultNumber.Probability(point.Adjusted));
-        rows.Cell(history.DifferAt(pair, point) ? "yes" : "no");
-        rows.Cell(ResultNumber.Count(point.CappedFirst)).Cell(ResultNumber.Count(point.CappedSecond));
-        rows.End();
+        rows.Level(point.DifferenceDb).Interval(point.Interval(history.Question.Confidence));
+        rows.Exact(history.Question.Confidence.Level).DegreesOfFreedom(point.DegreesOfFreedom);
+        rows.Probability(point.Probability).Probability(point.Adjusted).YesNo(history.DifferAt(pair, point));
+        rows.Count(point.CappedFirst).Count(point.CappedSecond).End();
     }
 }

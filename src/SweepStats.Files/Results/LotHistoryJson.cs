@@ -27,7 +27,7 @@ public static class LotHistoryJson
             json.WriteEndObject();
             SummaryJson.Hashes(json, "inputs", context.Inputs);
             SummaryJson.Hashes(json, EarlierReport.ListName, context.ReportFiles);
-            SummaryJson.Texts(json, "left_out", context.LeftOut);
+            json.Texts("left_out", context.LeftOut);
             json.WriteEndObject();
         }
 

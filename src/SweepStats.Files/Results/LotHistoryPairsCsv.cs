@@ -1,6 +1,5 @@
 using SweepStats.Lots;
 using SweepStats.Quantities;
-using SweepStats.Statistics;
 
 namespace SweepStats.Files.Results;
 
@@ -45,20 +44,13 @@ public static class LotHistoryPairsCsv
     internal static void Names(CsvRows rows, HistoryPair pair) =>
         rows.Text(pair.First.Campaign).Text(pair.First.Figures.Lot).Text(pair.Second.Campaign).Text(pair.Second.Figures.Lot);
 
-    private static void Band(CsvRows rows, string? name, FrequencyBand band, double clearShare)
-    {
-        rows.Text(name).Cell(ResultNumber.Exact(band.Start.Value)).Cell(ResultNumber.Exact(band.Stop.Value));
-        rows.Cell(ResultNumber.Level(clearShare));
-    }
+    private static void Band(CsvRows rows, string? name, FrequencyBand band, double clearShare) =>
+        rows.Text(name).Band(band).Level(clearShare);
 
     private static void Row(CsvRows rows, HistoryPair pair, LotQuestion question)
     {
         Names(rows, pair);
-        Interval? interval = pair.Tested?.Interval(question.FalseAlarm / 2);
-        rows.Cell(ResultNumber.Level(pair.Tested?.Difference)).Cell(ResultNumber.Level(interval?.Low))
-            .Cell(ResultNumber.Level(interval?.High));
-        rows.Cell(ResultNumber.Exact(question.Confidence.Level)).Cell(ResultNumber.Probability(pair.Tested?.ProbabilityAlike))
-            .Cell(ResultNumber.Probability(pair.Adjusted));
-        rows.End();
+        rows.Level(pair.Tested?.Difference).Interval(pair.Tested?.Interval(question.FalseAlarm / 2));
+        rows.Exact(question.Confidence.Level).Probability(pair.Tested?.ProbabilityAlike).Probability(pair.Adjusted).End();
     }
 }

@@ -32,29 +32,19 @@ public static class LotsCsv
             for (int l = 0; l < band.Lots.Length; l++)
             {
                 LotSummary lot = band.Lots[l];
+                GroupMember? member = band.LotStanding?.Members[l];
                 rows.Text(band.Name);
                 Figures(rows, band.Band, band.ClearShare, lot);
-                rows.Cell(ResultNumber.Level(band.SharedErrorDb));
-                rows.Cell(ResultNumber.Probability(band.Probability));
-                rows.Cell(ResultNumber.Level(band.LotStanding?.Members[l].H))
-                    .Cell(ResultNumber.Level(band.LotStanding?.Members[l].K));
-                rows.Cell(ResultNumber.Level(lot.BetweenLotsIntervalDb?.Low))
-                    .Cell(ResultNumber.Level(lot.BetweenLotsIntervalDb?.High)).Cell(ResultNumber.Level(lot.BetweenLotsLimitDb));
-                rows.Cell(ResultNumber.Exact(result.Lots.Question.Confidence.Level));
-                rows.Cell(!result.MayPrefer || band.Foremost.IsEmpty ? "" : band.Foremost.Contains(lot.Lot) ? "yes" : "no");
-                rows.End();
+                rows.Level(band.SharedErrorDb).Probability(band.Probability).Level(member?.H).Level(member?.K);
+                rows.Interval(lot.BetweenLotsIntervalDb).Level(lot.BetweenLotsLimitDb);
+                rows.Exact(result.Lots.Question.Confidence.Level);
+                rows.YesNo(result.MayPrefer && !band.Foremost.IsEmpty ? band.Foremost.Contains(lot.Lot) : null).End();
             }
         }
     }
 
     /// <summary>The figures of a lot, from the band to the plain mean.</summary>
-    internal static void Figures(CsvRows rows, FrequencyBand band, double clearShare, LotSummary lot)
-    {
-        rows.Cell(ResultNumber.Exact(band.Start.Value)).Cell(ResultNumber.Exact(band.Stop.Value));
-        rows.Cell(ResultNumber.Level(clearShare));
-        rows.Text(lot.Lot).Cell(ResultNumber.Count(lot.Specimens)).Cell(ResultNumber.Level(lot.MeanDb));
-        rows.Cell(ResultNumber.Level(lot.MeanIntervalDb?.Low)).Cell(ResultNumber.Level(lot.MeanIntervalDb?.High));
-        rows.Cell(ResultNumber.Level(lot.ToleranceLimitDb)).Cell(ResultNumber.Level(lot.RankLimitDb))
-            .Cell(ResultNumber.Level(lot.PlainMeanDb));
-    }
+    internal static void Figures(CsvRows rows, FrequencyBand band, double clearShare, LotSummary lot) =>
+        rows.Band(band).Level(clearShare).Text(lot.Lot).Count(lot.Specimens).Level(lot.MeanDb).Interval(lot.MeanIntervalDb)
+            .Level(lot.ToleranceLimitDb).Level(lot.RankLimitDb).Level(lot.PlainMeanDb);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json;
 using SweepStats.Bands;
 using SweepStats.Lots;
@@ -25,180 +26,127 @@ public static class LotsJson
         ArgumentNullException.ThrowIfNull(json);
         ArgumentNullException.ThrowIfNull(result);
         LotComparison lots = result.Lots;
-        json.WriteStartArray("stretches");
-        foreach (LotStretch stretch in lots.Stretches)
+        json.Objects("stretches", lots.Stretches, stretch =>
         {
-            json.WriteStartObject();
-            json.WriteNumber("start_hz", stretch.Band.Start.Value);
-            json.WriteNumber("stop_hz", stretch.Band.Stop.Value);
+            json.Band(stretch.Band);
             json.WriteNumber("frequencies", stretch.Frequencies);
-            SummaryJson.Word(json, "lot", stretch.Lot);
-            SummaryPlan.Number(json, "apart_db", stretch.Lot is null ? null : stretch.ApartDb);
+            json.WriteString("lot", stretch.Lot);
+            json.Number("apart_db", stretch.Lot is null ? null : stretch.ApartDb);
             json.WriteBoolean("at_least", stretch.AtLeast);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("bands");
-        foreach (LotBand band in lots.Bands)
+        });
+        json.Objects("bands", lots.Bands, band =>
         {
-            json.WriteStartObject();
             Band(json, band, lots.Question);
-            Foremost(json, result.MayPrefer ? band.Foremost : []);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+            // Under a fault, or what misleads, none.
+            json.Texts("foremost", result.MayPrefer ? band.Foremost : []);
+        });
     }
 
     private static void Band(Utf8JsonWriter json, LotBand band, LotQuestion question)
     {
-        SummaryJson.Word(json, "name", band.Name);
-        json.WriteNumber("start_hz", band.Band.Start.Value);
-        json.WriteNumber("stop_hz", band.Band.Stop.Value);
-        SummaryPlan.Number(json, "clear_share", band.ClearShare);
+        json.WriteString("name", band.Name);
+        json.Band(band.Band);
+        json.Number("clear_share", band.ClearShare);
         json.WriteNumber("confidence", question.Confidence.Level);
-        SummaryPlan.Number(json, "p", band.Probability);
-        SummaryPlan.Number(json, "shared_error_db", band.SharedErrorDb);
-        json.WriteStartArray("lots");
-        foreach (LotSummary lot in band.Lots)
+        json.Number("p", band.Probability);
+        json.Number("shared_error_db", band.SharedErrorDb);
+        json.Objects("lots", band.Lots, lot =>
         {
-            json.WriteStartObject();
             Lot(json, lot);
             BetweenLots(json, lot);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("pairs");
-        foreach (LotPair pair in band.Pairs)
+        });
+        json.Objects("pairs", band.Pairs, pair =>
         {
-            json.WriteStartObject();
             json.WriteString("first", pair.First);
             json.WriteString("second", pair.Second);
             Tested(json, pair.Tested, question);
-            json.WriteEndObject();
-            SummaryJson.PassOn(json);
-        }
-
-        json.WriteEndArray();
-        json.WriteStartObject("scatter_db");
-        foreach (LevelDeviation level in band.Scatter)
-        {
-            json.WriteNumber(level.Level.ToString().ToLowerInvariant(), level.DeviationDb);
-        }
-
-        json.WriteEndObject();
-        SummaryPlan.Number(json, "intraclass_correlation", band.IntraclassCorrelation);
-        Standing(json, "specimen_standing", band.SpecimenStanding);
-        Standing(json, "lot_standing", band.LotStanding);
+        });
+        Scatter(json, band);
+        json.Object("specimen_standing", band.SpecimenStanding, standing => Standing(json, standing));
+        json.Object("lot_standing", band.LotStanding, standing => Standing(json, standing));
         OverTime(json, band.OverTime);
     }
 
-    // Under a fault, or what misleads, none.
-    private static void Foremost(Utf8JsonWriter json, ImmutableArray<string> lots)
+    private static void Scatter(Utf8JsonWriter json, LotBand band)
     {
-        json.WriteStartArray("foremost");
-        foreach (string lot in lots)
+        json.Object("scatter_db", () =>
         {
-            json.WriteStringValue(lot);
-        }
-
-        json.WriteEndArray();
+            foreach (LevelDeviation level in band.Scatter)
+            {
+                json.WriteNumber(level.Level.ToString().ToLowerInvariant(), level.DeviationDb);
+            }
+        });
+        json.Number("intraclass_correlation", band.IntraclassCorrelation);
     }
 
     internal static void Lot(Utf8JsonWriter json, LotSummary lot)
     {
         json.WriteString("lot", lot.Lot);
         json.WriteNumber("specimens", lot.Specimens);
-        SummaryFigures.Figure(json, "mean_db", new BandFigure(lot.MeanDb, lot.MeanIntervalDb?.Low, lot.MeanIntervalDb?.High));
-        SummaryPlan.Number(json, "promised_db", lot.ToleranceLimitDb);
-        SummaryPlan.Number(json, "promised_rank_db", lot.RankLimitDb);
-        SummaryPlan.Number(json, "plain_mean_db", lot.PlainMeanDb);
+        json.Figure("mean_db", new BandFigure(lot.MeanDb, lot.MeanIntervalDb?.Low, lot.MeanIntervalDb?.High));
+        json.Number("promised_db", lot.ToleranceLimitDb);
+        json.Number("promised_rank_db", lot.RankLimitDb);
+        json.Number("plain_mean_db", lot.PlainMeanDb);
     }
 
     // By the scatter of the specimens alone.
     private static void BetweenLots(Utf8JsonWriter json, LotSummary lot)
     {
-        SummaryPlan.Number(json, "between_lots_low_db", lot.BetweenLotsIntervalDb?.Low);
-        SummaryPlan.Number(json, "between_lots_high_db", lot.BetweenLotsIntervalDb?.High);
-        SummaryPlan.Number(json, "promised_between_lots_db", lot.BetweenLotsLimitDb);
+        json.Number("between_lots_low_db", lot.BetweenLotsIntervalDb?.Low);
+        json.Number("between_lots_high_db", lot.BetweenLotsIntervalDb?.High);
+        json.Number("promised_between_lots_db", lot.BetweenLotsLimitDb);
     }
 
     private static void Tested(Utf8JsonWriter json, Equivalence? tested, LotQuestion question)
     {
         Interval? interval = tested?.Interval(question.FalseAlarm);
-        SummaryFigures.Figure(json, "difference_db",
+        json.Figure("difference_db",
             tested is null ? null : new BandFigure(tested.Difference, interval?.Low, interval?.High));
-        SummaryPlan.Number(json, "difference_level", Math.Round(1 - (2 * question.FalseAlarm), 12));
-        SummaryPlan.Number(json, "within_db", question.MarginDb);
-        SummaryPlan.Number(json, "p_not_within", tested?.Probability);
+        json.Number("difference_level", Math.Round(1 - (2 * question.FalseAlarm), 12));
+        json.Number("within_db", question.MarginDb);
+        json.Number("p_not_within", tested?.Probability);
     }
 
-    internal static void OverTime(Utf8JsonWriter json, ImmutableArray<ControlChart> charts)
+    internal static void OverTime(Utf8JsonWriter json, ImmutableArray<ControlChart> charts) =>
+        json.Objects("over_time", charts, chart =>
     {
-        json.WriteStartArray("over_time");
-        foreach (ControlChart chart in charts)
+        json.WriteString("figure", JsonNamingPolicy.KebabCaseLower.ConvertName(chart.Figure.ToString()));
+        json.Number("centre_db", chart.CentreDb);
+        json.Objects("points", chart.Points, point =>
         {
-            json.WriteStartObject();
-            json.WriteString("figure", JsonNamingPolicy.KebabCaseLower.ConvertName(chart.Figure.ToString()));
-            SummaryPlan.Number(json, "centre_db", chart.CentreDb);
-            json.WriteStartArray("points");
-            foreach (ControlPoint point in chart.Points)
-            {
-                json.WriteStartObject();
-                json.WriteString("label", point.Label);
-                SummaryJson.Word(json, "taken_at",
-                    point.TakenAt?.ToString("yyyy-MM-ddTHH:mm:ssK", System.Globalization.CultureInfo.InvariantCulture));
-                SummaryPlan.Number(json, "value_db", point.Value);
-                SummaryPlan.Number(json, "low_db", point.Low);
-                SummaryPlan.Number(json, "high_db", point.High);
-                json.WriteBoolean("outside", point.Outside);
-                json.WriteEndObject();
-            }
+            json.WriteString("label", point.Label);
+            json.WriteString("taken_at", point.TakenAt?.ToString("yyyy-MM-ddTHH:mm:ssK", CultureInfo.InvariantCulture));
+            json.Number("value_db", point.Value);
+            json.Number("low_db", point.Low);
+            json.Number("high_db", point.High);
+            json.WriteBoolean("outside", point.Outside);
+        });
+    });
 
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-    }
-
-    private static void Standing(Utf8JsonWriter json, string name, GroupStanding? standing)
+    private static void Standing(Utf8JsonWriter json, GroupStanding standing)
     {
-        if (standing is null)
-        {
-            json.WriteNull(name);
-            return;
-        }
-
-        json.WriteStartObject(name);
-        SummaryPlan.Number(json, "repeatability_db", standing.RepeatabilityDb);
-        SummaryPlan.Number(json, "reproducibility_db", standing.ReproducibilityDb);
+        json.Number("repeatability_db", standing.RepeatabilityDb);
+        json.Number("reproducibility_db", standing.ReproducibilityDb);
         Critical(json, "h_critical", standing.CriticalH);
-        json.WriteStartArray("members");
-        foreach (GroupMember member in standing.Members)
+        json.Objects("members", standing.Members, member =>
         {
-            json.WriteStartObject();
             json.WriteString("name", member.Name);
-            SummaryPlan.Number(json, "h", member.H);
-            SummaryPlan.Number(json, "k", member.K);
+            json.Number("h", member.H);
+            json.Number("k", member.K);
             Critical(json, "k_critical", member.CriticalK);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartObject("cochran");
-        SummaryPlan.Number(json, "c", standing.Cochran.Statistic);
-        json.WriteString("name", standing.Cochran.Name);
-        SummaryPlan.Number(json, "p", standing.Cochran.Probability);
-        json.WriteEndObject();
-        json.WriteStartObject("grubbs");
-        SummaryPlan.Number(json, "g", standing.Grubbs.Statistic);
-        json.WriteString("name", standing.Grubbs.Name);
-        SummaryPlan.Number(json, "p", standing.Grubbs.Probability);
-        json.WriteEndObject();
-        json.WriteEndObject();
+        });
+        json.Object("cochran", () =>
+        {
+            json.Number("c", standing.Cochran.Statistic);
+            json.WriteString("name", standing.Cochran.Name);
+            json.Number("p", standing.Cochran.Probability);
+        });
+        json.Object("grubbs", () =>
+        {
+            json.Number("g", standing.Grubbs.Statistic);
+            json.WriteString("name", standing.Grubbs.Name);
+            json.Number("p", standing.Grubbs.Probability);
+        });
     }
 
     private static void Critical(Utf8JsonWriter json, string name, ConsistencyLimits values)
@@ -209,9 +157,6 @@ public static class LotsJson
             return;
         }
 
-        json.WriteStartArray(name);
-        json.WriteNumberValue(values.Straggler);
-        json.WriteNumberValue(values.Outlier);
-        json.WriteEndArray();
+        json.Numbers(name, [values.Straggler, values.Outlier]);
     }
 }

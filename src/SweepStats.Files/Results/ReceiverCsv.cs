@@ -25,11 +25,10 @@ public static class ReceiverCsv
         using var rows = new CsvRows(to, Header);
         foreach (ReceiverObservation o in test.Observations)
         {
-            rows.Text(o.Name).Cell(o.Frequency is { } f ? ResultNumber.Exact(f.Value) : "").Text(o.Receiver).Text(o.Source);
+            rows.Text(o.Name).Exact(o.Frequency?.Value).Text(o.Receiver).Text(o.Source);
             rows.Level(o.Level.Dbm).Cell(Origin(o.Level.Origin)).Level(Stated(o, o.Level.UncertaintyDb)).Level(o.SensitivityDbm)
                 .Level(Stated(o, o.SensitivityUncertaintyDb));
-            rows.Level(o.MarginDb).Level(Stated(o, o.UncertaintyDb))
-                .Cell(o.HeardUncovered switch { true => "yes", false => "no", null => "" }).Cell(o.HeardCovered ? "yes" : "no");
+            rows.Level(o.MarginDb).Level(Stated(o, o.UncertaintyDb)).YesNo(o.HeardUncovered).YesNo(o.HeardCovered);
             SingleBound alone = SingleBound.Of(o, test.Question.Confidence);
             rows.Cell(Evidence(o.State)).Level(alone.AtLeastDb).Level(alone.AtMostDb).End();
         }

@@ -23,13 +23,10 @@ public static class ReceiverGroupsCsv
         using var rows = new CsvRows(to, Header);
         foreach (StationGroup g in test.Groups)
         {
-            rows.Cell(g.Band is { } start ? ResultNumber.Exact(start.Start.Value) : "")
-                .Cell(g.Band is { } stop ? ResultNumber.Exact(stop.Stop.Value) : "");
-            rows.Cell(ResultNumber.Count(g.Observations.Length))
-                .Cell(ResultNumber.Count(g.Observations.Count(o => !o.HeardCovered)));
+            rows.Band(g.Band).Count(g.Observations.Length).Count(g.Observations.Count(o => !o.HeardCovered));
             rows.Level(g.LargestSilentDb).Level(g.SmallestHeardDb).Level(g.AtLeast?.Value).Level(g.AtMost?.Value);
-            rows.Level(g.Interval?.Low).Level(g.Interval?.High).Cell(ResultNumber.Exact(test.Question.Confidence.Level));
-            rows.Level(test.Question.Claim?.Value).Cell(Claim(g.Claim) ?? "").Cell(g.Contradiction is null ? "no" : "yes")
+            rows.Interval(g.Interval).Exact(test.Question.Confidence.Level);
+            rows.Level(test.Question.Claim?.Value).Cell(Claim(g.Claim) ?? "").YesNo(g.Contradiction is not null)
                 .Level(g.Next?.MarginDb ?? g.SupportingMarginDb).End();
         }
     }

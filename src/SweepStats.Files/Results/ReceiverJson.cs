@@ -22,7 +22,7 @@ public static class ReceiverJson
             SummaryJson.Program(json, context);
             json.WriteNumber("confidence", test.Question.Confidence.Level);
             json.WriteNumber("frequency_ratio", test.Question.Ratio);
-            SummaryPlan.Number(json, "claim_db", test.Question.Claim?.Value);
+            json.Number("claim_db", test.Question.Claim?.Value);
             json.WriteString("claim", ReceiverGroupsCsv.Claim(test.Claim));
             Groups(json, test);
             Observations(json, test);
@@ -34,67 +34,41 @@ public static class ReceiverJson
         to.Write("\n"u8);
     }
 
-    private static void Groups(Utf8JsonWriter json, ReceiverTest test)
+    private static void Groups(Utf8JsonWriter json, ReceiverTest test) => json.Objects("groups", test.Groups, g =>
     {
-        json.WriteStartArray("groups");
-        foreach (StationGroup g in test.Groups)
+        json.Band(g.Band);
+        json.Number("at_least_db", g.AtLeast?.Value);
+        json.Number("at_most_db", g.AtMost?.Value);
+        json.Number("se_low_db", g.Interval?.Low);
+        json.Number("se_high_db", g.Interval?.High);
+        json.WriteString("claim", ReceiverGroupsCsv.Claim(g.Claim));
+        json.Object("contradiction", g.Contradiction, contradiction =>
         {
-            json.WriteStartObject();
-            SummaryPlan.Number(json, "start_hz", g.Band?.Start.Value);
-            SummaryPlan.Number(json, "stop_hz", g.Band?.Stop.Value);
-            SummaryPlan.Number(json, "at_least_db", g.AtLeast?.Value);
-            SummaryPlan.Number(json, "at_most_db", g.AtMost?.Value);
-            SummaryPlan.Number(json, "se_low_db", g.Interval?.Low);
-            SummaryPlan.Number(json, "se_high_db", g.Interval?.High);
-            json.WriteString("claim", ReceiverGroupsCsv.Claim(g.Claim));
-            Contradiction(json, g.Contradiction);
-            Next(json, g, test.Question.Claim);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-    }
-
-    private static void Contradiction(Utf8JsonWriter json, MarginContradiction? contradiction)
-    {
-        if (contradiction is null)
-        {
-            json.WriteNull("contradiction");
-            return;
-        }
-
-        json.WriteStartObject("contradiction");
-        json.WriteString("silent", contradiction.Silent.Name);
-        json.WriteString("heard", contradiction.Heard.Name);
-        SummaryPlan.Number(json, "difference_db", contradiction.DifferenceDb);
-        json.WriteEndObject();
-    }
+            json.WriteString("silent", contradiction.Silent.Name);
+            json.WriteString("heard", contradiction.Heard.Name);
+            json.Number("difference_db", contradiction.DifferenceDb);
+        });
+        Next(json, g, test.Question.Claim);
+    });
 
     private static void Next(Utf8JsonWriter json, StationGroup group, Decibels? claim)
     {
-        SummaryPlan.Number(json, "next_margin_db", group.Next?.MarginDb);
-        SummaryPlan.Number(json, "next_share_silent", group.Next?.ShareSilent);
-        SummaryPlan.Number(json, "next_width_db", group.Next?.WidthDb);
-        SummaryPlan.Number(json, "margin_for_claim_db", group.SupportingMarginDb);
-        SummaryPlan.Number(json, "sweep_range_needed_db", group.RangeForSweepsDb(claim));
+        json.Number("next_margin_db", group.Next?.MarginDb);
+        json.Number("next_share_silent", group.Next?.ShareSilent);
+        json.Number("next_width_db", group.Next?.WidthDb);
+        json.Number("margin_for_claim_db", group.SupportingMarginDb);
+        json.Number("sweep_range_needed_db", group.RangeForSweepsDb(claim));
     }
 
-    private static void Observations(Utf8JsonWriter json, ReceiverTest test)
+    private static void Observations(Utf8JsonWriter json, ReceiverTest test) =>
+        json.Objects("observations", test.Observations, o =>
     {
-        json.WriteStartArray("observations");
-        foreach (ReceiverObservation o in test.Observations)
-        {
-            json.WriteStartObject();
-            json.WriteString("name", o.Name);
-            SummaryPlan.Number(json, "frequency_hz", o.Frequency?.Value);
-            SummaryPlan.Number(json, "margin_db", o.MarginDb);
-            SummaryPlan.Number(json, "margin_u_db", o.IsUncertaintyStated ? o.UncertaintyDb : null);
-            json.WriteString("level_from", ReceiverCsv.Origin(o.Level.Origin));
-            json.WriteBoolean("covered_heard", o.HeardCovered);
-            json.WriteString("evidence", ReceiverCsv.Evidence(o.State));
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-    }
+        json.WriteString("name", o.Name);
+        json.Number("frequency_hz", o.Frequency?.Value);
+        json.Number("margin_db", o.MarginDb);
+        json.Number("margin_u_db", o.IsUncertaintyStated ? o.UncertaintyDb : null);
+        json.WriteString("level_from", ReceiverCsv.Origin(o.Level.Origin));
+        json.WriteBoolean("covered_heard", o.HeardCovered);
+        json.WriteString("evidence", ReceiverCsv.Evidence(o.State));
+    });
 }

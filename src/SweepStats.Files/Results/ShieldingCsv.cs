@@ -1,4 +1,5 @@
 using System.Text;
+using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Shielding;
 using SweepStats.Verdicts;
@@ -60,18 +61,19 @@ public static class ShieldingCsv
         ReadingEvidence evidence = reading.Evidence;
         rows.Cell(specimen.Lot).Cell(specimen.Specimen).Cell(frequency).Cell(specimen.Sweeps).Cell(specimen.Placements);
         rows.Level(evidence.ReferenceDb).Level(evidence.CoveredDb).Level(evidence.FloorDb).Level(evidence.DynamicRange?.Value);
-        (double? se, double? low, double? high, bool estimated) = reading switch
-        {
-            ShieldingReading.Measured m => (m.Shielding.Value.Value, m.Shielding.Low.Value, m.Shielding.High.Value, true),
-            ShieldingReading.AtLeast a => ((double?)null, (double?)a.Bound.Value, (double?)null, false),
-            ShieldingReading.Unrepeated u => (u.Indication.Value, null, null, false),
-            _ => (null, null, null, false),
-        };
-        rows.Level(se).Level(low).Level(high);
-        rows.Level(estimated ? evidence.StandardUncertaintyDb : null)
+        bool estimated = reading is ShieldingReading.Measured;
+        rows.Figure(Shielding(reading)).Level(estimated ? evidence.StandardUncertaintyDb : null)
             .DegreesOfFreedom(estimated ? evidence.DegreesOfFreedom : null);
         rows.Cell(StateName(reading.State)).Cell(specimen.Flags.At(evidence.At));
     }
+
+    private static BandFigure Shielding(ShieldingReading reading) => reading switch
+    {
+        ShieldingReading.Measured m => new(m.Shielding.Value.Value, m.Shielding.Low.Value, m.Shielding.High.Value),
+        ShieldingReading.AtLeast a => new(null, a.Bound.Value, null),
+        ShieldingReading.Unrepeated u => new(u.Indication.Value, null, null),
+        _ => default,
+    };
 
     private static void Decision(CsvRows rows, FrequencyDecision? decision)
     {

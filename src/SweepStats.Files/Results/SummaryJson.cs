@@ -17,8 +17,6 @@ public static class SummaryJson
     /// <summary>Rises when a field changes its meaning or goes.</summary>
     public const int SchemaVersion = 1;
 
-    private const int MostPending = 1 << 16;
-
     // The relaxed encoder leaves µ and Ω readable; what would break HTML is not put into HTML here.
     internal static readonly JsonWriterOptions Options =
         new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -41,30 +39,18 @@ public static class SummaryJson
         {
             json.WriteStartObject();
             Program(json, context);
-            json.WriteString("title", result.Title);
-            json.WriteBoolean("rehearsed", result.Rehearsed);
-            Identity(json, result.Identity);
-            json.WriteString("trust", result.Verdict.Trust.ToString().ToLowerInvariant());
-            Word(json, "requirement", Outcome(result.Verdict.AsRelied().Requirement));
-            Texts(json, "not_tested", [.. result.Verdict.Untested.Select(Doubt)]);
-            Texts(json, "overturned_by", result.Verdict.OverturnedBy);
+            Answer(json, result);
             SummaryCounts.Write(json, result);
             SummaryPlan.Write(json, result);
             SummaryFigures.Floor(json, result.Floor);
             SummaryFigures.Specimens(json, result);
-            json.WriteStartObject("lots");
-            LotsJson.Lots(json, result);
-            json.WriteEndObject();
+            json.Object("lots", () => LotsJson.Lots(json, result));
             TrendJson.Write(json, result.Trend, result.Verdict);
-            Choice(json, result);
+            json.Object("choice", result.Choice, choice => ChoiceJson.Write(json, choice, result.Plan.Confidence));
             SummaryCounts.Checks(json, result);
-            Hashes(json, "inputs", context.Inputs);
-            json.WriteString("inputs_sha256", InputDigest.Of(context.Inputs));
-            Hashes(json, EarlierReport.ListName, context.ReportFiles);
-            Texts(json, "assumptions", context.Assumptions);
-            Texts(json, "left_out", context.LeftOut);
+            Files(json, context);
             Excluded(json, result.Campaign);
-            SummaryPlan.Whole(json, "seed", context.Seed);
+            json.Whole("seed", context.Seed);
             json.WriteEndObject();
         }
 
@@ -81,16 +67,34 @@ public static class SummaryJson
             .ToString("yyyy-MM-ddTHH:mm:ssZ", System.Globalization.CultureInfo.InvariantCulture));
     }
 
+    private static void Answer(Utf8JsonWriter json, AnalysisResult result)
+    {
+        json.WriteString("title", result.Title);
+        json.WriteBoolean("rehearsed", result.Rehearsed);
+        json.Object("report", () => Identity(json, result.Identity));
+        json.WriteString("trust", result.Verdict.Trust.ToString().ToLowerInvariant());
+        json.WriteString("requirement", Outcome(result.Verdict.AsRelied().Requirement));
+        json.Texts("not_tested", result.Verdict.Untested.Select(Doubt));
+        json.Texts("overturned_by", result.Verdict.OverturnedBy);
+    }
+
     private static void Identity(Utf8JsonWriter json, TestIdentity identity)
     {
-        json.WriteStartObject("report");
-        Word(json, "laboratory", identity.Laboratory);
-        Word(json, "customer", identity.Customer);
-        Word(json, "operator", identity.Operator);
-        Word(json, "instrument", identity.Instrument);
-        Word(json, "calibration", identity.Calibration);
-        Word(json, "date", identity.Date);
-        json.WriteEndObject();
+        json.WriteString("laboratory", identity.Laboratory);
+        json.WriteString("customer", identity.Customer);
+        json.WriteString("operator", identity.Operator);
+        json.WriteString("instrument", identity.Instrument);
+        json.WriteString("calibration", identity.Calibration);
+        json.WriteString("date", identity.Date);
+    }
+
+    private static void Files(Utf8JsonWriter json, SummaryContext context)
+    {
+        Hashes(json, "inputs", context.Inputs);
+        json.WriteString("inputs_sha256", InputDigest.Of(context.Inputs));
+        Hashes(json, EarlierReport.ListName, context.ReportFiles);
+        json.Texts("assumptions", context.Assumptions);
+        json.Texts("left_out", context.LeftOut);
     }
 
     private static string Doubt(UntestedDoubt doubt) => doubt switch
@@ -111,78 +115,17 @@ public static class SummaryJson
         _ => null,
     };
 
-    internal static void Hashes(Utf8JsonWriter json, string name, ImmutableArray<InputFile> inputs)
+    internal static void Hashes(Utf8JsonWriter json, string name, ImmutableArray<InputFile> inputs) =>
+        json.Objects(name, inputs, input =>
     {
-        json.WriteStartArray(name);
-        foreach (InputFile input in inputs)
-        {
-            json.WriteStartObject();
-            json.WriteString("path", input.Path);
-            json.WriteString("sha256", input.Sha256);
-            json.WriteEndObject();
-            PassOn(json);
-        }
+        json.WriteString("path", input.Path);
+        json.WriteString("sha256", input.Sha256);
+    });
 
-        json.WriteEndArray();
-    }
-
-    private static void Choice(Utf8JsonWriter json, AnalysisResult result)
+    private static void Excluded(Utf8JsonWriter json, AlignedCampaign campaign) =>
+        json.Objects("excluded", campaign.Excluded, sweep =>
     {
-        if (result.Choice is not { } choice)
-        {
-            json.WriteNull("choice");
-            return;
-        }
-
-        json.WriteStartObject("choice");
-        ChoiceJson.Write(json, choice, result.Plan.Confidence);
-        json.WriteEndObject();
-    }
-
-    private static void Excluded(Utf8JsonWriter json, AlignedCampaign campaign)
-    {
-        json.WriteStartArray("excluded");
-        foreach (Sweep sweep in campaign.Excluded)
-        {
-            json.WriteStartObject();
-            json.WriteString("sweep", sweep.Name);
-            json.WriteString("reason", sweep.ExcludedBecause);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-    }
-
-    internal static void Texts(Utf8JsonWriter json, string name, ImmutableArray<string> texts)
-    {
-        json.WriteStartArray(name);
-        foreach (string text in texts)
-        {
-            json.WriteStringValue(text);
-        }
-
-        json.WriteEndArray();
-    }
-
-    /// <summary>Writes out what has gathered: of thousands of specimens it would take as much memory as they do.</summary>
-    internal static void PassOn(Utf8JsonWriter json)
-    {
-        if (json.BytesPending > MostPending)
-        {
-            json.Flush();
-        }
-    }
-
-    /// <summary>A word, or null.</summary>
-    internal static void Word(Utf8JsonWriter json, string name, string? word)
-    {
-        if (word is null)
-        {
-            json.WriteNull(name);
-        }
-        else
-        {
-            json.WriteString(name, word);
-        }
-    }
+        json.WriteString("sweep", sweep.Name);
+        json.WriteString("reason", sweep.ExcludedBecause);
+    });
 }

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using SweepStats.Bands;
 using SweepStats.Fields;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;
@@ -10,45 +9,36 @@ namespace SweepStats.Files.Results;
 /// <summary>The choices of an analysis, as summary.json tells them.</summary>
 internal static class SummaryPlan
 {
-    public static void Write(Utf8JsonWriter json, AnalysisResult result)
+    public static void Write(Utf8JsonWriter json, AnalysisResult result) => json.Object("plan", () =>
     {
         AnalysisPlan plan = result.Plan;
-        json.WriteStartObject("plan");
-        Number(json, "confidence", plan.Confidence.Level);
-        json.WriteString("averaging", plan.Averaging.ToString().ToLowerInvariant());
-        json.WriteString("averaging_in_use", result.Averaging.Averaging.ToString().ToLowerInvariant());
-        json.WriteString("averaging_source", result.Averaging.Source.ToString().ToLowerInvariant());
+        json.Number("confidence", plan.Confidence.Level);
+        Averaging(json, result);
         json.WriteString("scale", result.Campaign.Scale.Symbol());
-        Number(json, "start_hz", plan.Band?.Start.Value);
-        Number(json, "stop_hz", plan.Band?.Stop.Value);
+        json.Band(plan.Band);
         Interpolated(json, plan);
         Asked(json, result);
-        Number(json, "requirement_confidence", plan.Rule?.Level.Level);
-        Number(json, "guard_band_db", plan.Rule?.GuardBand.Value);
-        Number(json, "margin_db", plan.Margin.Value);
-        Number(json, "declared_floor_db", plan.DeclaredFloorDb);
         FloorAndLeakage(json, plan);
-        Number(json, "rbw_hz", plan.Setup.ResolutionBandwidthHz);
-        Number(json, "attenuation_db", plan.Setup.AttenuationDb);
-        Number(json, "source_dbm", plan.SourceDbm);
-        Number(json, "max_input_dbm", plan.MaximumInputDbm);
-        json.WriteStartArray("budget_frequencies_hz");
-        foreach (Hertz frequency in plan.BudgetFrequencies)
-        {
-            json.WriteNumberValue(frequency.Value);
-        }
-
-        json.WriteEndArray();
-        json.WriteStartArray("uncertainties");
-        foreach (UncertaintyEntry entry in plan.Uncertainties)
-        {
-            Entry(json, entry);
-        }
-
-        json.WriteEndArray();
+        Receiver(json, plan);
+        json.Numbers("budget_frequencies_hz", plan.BudgetFrequencies.Select(f => f.Value));
+        json.Objects("uncertainties", plan.Uncertainties, entry => Entry(json, entry));
         Comparisons(json, plan);
         Field(json, plan.Field);
-        json.WriteEndObject();
+    });
+
+    private static void Averaging(Utf8JsonWriter json, AnalysisResult result)
+    {
+        json.WriteString("averaging", result.Plan.Averaging.ToString().ToLowerInvariant());
+        json.WriteString("averaging_in_use", result.Averaging.Averaging.ToString().ToLowerInvariant());
+        json.WriteString("averaging_source", result.Averaging.Source.ToString().ToLowerInvariant());
+    }
+
+    private static void Receiver(Utf8JsonWriter json, AnalysisPlan plan)
+    {
+        json.Number("rbw_hz", plan.Setup.ResolutionBandwidthHz);
+        json.Number("attenuation_db", plan.Setup.AttenuationDb);
+        json.Number("source_dbm", plan.SourceDbm);
+        json.Number("max_input_dbm", plan.MaximumInputDbm);
     }
 
     private static void Interpolated(Utf8JsonWriter json, AnalysisPlan plan)
@@ -63,19 +53,20 @@ internal static class SummaryPlan
     {
         if (threat is not null)
         {
-            json.WriteStartObject("field");
-            Number(json, "threat_v_per_m", threat.VoltsPerMetre);
-            Number(json, "tolerable_v_per_m", threat.TolerableVoltsPerMetre);
-            json.WriteEndObject();
+            json.Object("field", () =>
+            {
+                json.Number("threat_v_per_m", threat.VoltsPerMetre);
+                json.Number("tolerable_v_per_m", threat.TolerableVoltsPerMetre);
+            });
         }
     }
 
     // Only where stated: a summary of a campaign that states none of them is what it was before they were known.
     private static void FloorAndLeakage(Utf8JsonWriter json, AnalysisPlan plan)
     {
+        json.Number("declared_floor_db", plan.DeclaredFloorDb);
         Taken(json, "floor_taken", plan.FloorTaking);
         Taken(json, "reference_taken", plan.ReferenceTaking);
-
         if (plan.FloorStabilityDb is { } stability)
         {
             json.WriteNumber("floor_stability_db", stability);
@@ -88,7 +79,7 @@ internal static class SummaryPlan
 
         if (!plan.ShieldNothing.IsEmpty)
         {
-            SummaryJson.Texts(json, "shields_nothing", [.. plan.ShieldNothing.Select(s => s.ToString())]);
+            json.Texts("shields_nothing", plan.ShieldNothing.Select(s => s.ToString()));
         }
     }
 
@@ -102,58 +93,27 @@ internal static class SummaryPlan
 
     private static void Comparisons(Utf8JsonWriter json, AnalysisPlan plan)
     {
-        json.WriteStartArray("named_bands");
-        foreach (NamedBand named in plan.NamedBands)
+        json.Objects("named_bands", plan.NamedBands, named =>
         {
-            json.WriteStartObject();
             json.WriteString("name", named.Name);
-            Number(json, "start_hz", named.Band.Start.Value);
-            Number(json, "stop_hz", named.Band.Stop.Value);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteStartObject("lots");
-        Number(json, "same_within_db", plan.Lots.MarginDb);
-        Number(json, "share", plan.Lots.Share);
-        if (plan.Lots.OrderedBy is { } factor)
+            json.Band(named.Band);
+        });
+        json.Object("lots", () =>
         {
-            json.WriteString("ordered_by", factor);
-        }
-
-        json.WriteEndObject();
-        json.WriteStartObject("choice");
-        json.WriteString("yardstick", plan.Choice.Yardstick?.ToString());
-        SummaryJson.Texts(json, "lower_is_better", plan.Choice.LowerIsBetter);
-        SummaryJson.Texts(json, "higher_is_better", plan.Choice.HigherIsBetter);
-        SummaryJson.Texts(json, "shown", plan.Choice.Shown);
-        json.WriteEndObject();
-    }
-
-    /// <summary>A number; null where there is none or JSON cannot write it.</summary>
-    public static void Number(Utf8JsonWriter json, string name, double? value)
-    {
-        if (value is { } number && double.IsFinite(number))
+            json.Number("same_within_db", plan.Lots.MarginDb);
+            json.Number("share", plan.Lots.Share);
+            if (plan.Lots.OrderedBy is { } factor)
+            {
+                json.WriteString("ordered_by", factor);
+            }
+        });
+        json.Object("choice", () =>
         {
-            json.WriteNumber(name, number);
-        }
-        else
-        {
-            json.WriteNull(name);
-        }
-    }
-
-    /// <summary>A whole number of any size; null where there is none.</summary>
-    public static void Whole(Utf8JsonWriter json, string name, ulong? value)
-    {
-        if (value is { } number)
-        {
-            json.WriteNumber(name, number);
-        }
-        else
-        {
-            json.WriteNull(name);
-        }
+            json.WriteString("yardstick", plan.Choice.Yardstick?.ToString());
+            json.Texts("lower_is_better", plan.Choice.LowerIsBetter);
+            json.Texts("higher_is_better", plan.Choice.HigherIsBetter);
+            json.Texts("shown", plan.Choice.Shown);
+        });
     }
 
     // The least and most that is asked for within the analysed frequencies; a constant has both alike.
@@ -169,23 +129,24 @@ internal static class SummaryPlan
             }
         }
 
-        Number(json, "required_least_db", least);
-        Number(json, "required_most_db", most);
+        json.Number("required_least_db", least);
+        json.Number("required_most_db", most);
+        json.Number("requirement_confidence", result.Plan.Rule?.Level.Level);
+        json.Number("guard_band_db", result.Plan.Rule?.GuardBand.Value);
+        json.Number("margin_db", result.Plan.Margin.Value);
     }
 
     private static void Entry(Utf8JsonWriter json, UncertaintyEntry entry)
     {
-        json.WriteStartObject();
         json.WriteString("name", entry.Name);
-        Number(json, "half_width_db", entry.HalfWidthDb);
+        json.Number("half_width_db", entry.HalfWidthDb);
         json.WriteString("distribution", entry.Distribution.ToString().ToLowerInvariant());
-        Number(json, "k", entry.Distribution == ErrorDistribution.Normal ? entry.CoverageFactor : null);
-        Number(json, "dof", double.IsFinite(entry.DegreesOfFreedom) ? entry.DegreesOfFreedom : null);
-        Number(json, "top_half_width_db", entry.Distribution == ErrorDistribution.Trapezoidal ? entry.TopHalfWidthDb : null);
-        Number(json, "reflection_source", entry.Mismatch?.Source.Magnitude);
-        Number(json, "reflection_load", entry.Mismatch?.Load.Magnitude);
+        json.Number("k", entry.Distribution == ErrorDistribution.Normal ? entry.CoverageFactor : null);
+        json.Number("dof", double.IsFinite(entry.DegreesOfFreedom) ? entry.DegreesOfFreedom : null);
+        json.Number("top_half_width_db", entry.Distribution == ErrorDistribution.Trapezoidal ? entry.TopHalfWidthDb : null);
+        json.Number("reflection_source", entry.Mismatch?.Source.Magnitude);
+        json.Number("reflection_load", entry.Mismatch?.Load.Magnitude);
         json.WriteString("acts_on", entry.ActsOn.ToString().ToLowerInvariant());
         json.WriteBoolean("common", entry.Common);
-        json.WriteEndObject();
     }
 }

@@ -16,12 +16,11 @@ public static class TogetherJson
     {
         ArgumentNullException.ThrowIfNull(json);
         ArgumentNullException.ThrowIfNull(history);
-        json.WriteNumber("start_hz", history.Band.Start.Value);
-        json.WriteNumber("stop_hz", history.Band.Stop.Value);
+        json.Band(history.Band);
         json.WriteNumber("points", history.PointCount);
-        SummaryPlan.Number(json, "clear_share", history.ClearShare);
+        json.Number("clear_share", history.ClearShare);
         // Of every low and high of a difference.
-        SummaryPlan.Number(json, "difference_level", history.Question.Confidence.Level);
+        json.Number("difference_level", history.Question.Confidence.Level);
         Stretches(json, history.Stretches);
         Lots(json, history.Lots);
         Pairs(json, history.Pairs, history.Question);
@@ -31,73 +30,70 @@ public static class TogetherJson
     }
 
     private static void Stretches(Utf8JsonWriter json, ImmutableArray<HistoryStretch> stretches) =>
-        All(json, "stretches", stretches, stretch =>
+        json.Objects("stretches", stretches, stretch =>
     {
         Names(json, stretch.First, stretch.Second);
-        json.WriteNumber("start_hz", stretch.Band.Start.Value);
-        json.WriteNumber("stop_hz", stretch.Band.Stop.Value);
+        json.Band(stretch.Band);
         json.WriteNumber("frequencies", stretch.Frequencies);
         json.WriteNumber("hidden_frequencies", stretch.Hidden);
-        SummaryPlan.Number(json, "difference_db", stretch.ApartDb);
+        json.Number("difference_db", stretch.ApartDb);
     });
 
-    private static void Lots(Utf8JsonWriter json, ImmutableArray<HistoryLot> lots) => All(json, "lots", lots, lot =>
+    private static void Lots(Utf8JsonWriter json, ImmutableArray<HistoryLot> lots) => json.Objects("lots", lots, lot =>
     {
         json.WriteString("campaign", lot.Campaign);
         LotsJson.Lot(json, lot.Figures);
     });
 
     private static void Pairs(Utf8JsonWriter json, ImmutableArray<HistoryPair> pairs, LotQuestion question) =>
-        All(json, "pairs", pairs, pair =>
+        json.Objects("pairs", pairs, pair =>
     {
         Names(json, pair.First, pair.Second);
         Interval? interval = pair.Tested?.Interval(question.FalseAlarm / 2);
-        SummaryFigures.Figure(json, "difference_db",
+        json.Figure("difference_db",
             pair.Tested is { } tested ? new BandFigure(tested.Difference, interval?.Low, interval?.High) : null);
-        SummaryPlan.Number(json, "within_db", question.MarginDb);
-        SummaryPlan.Number(json, "p_not_within", pair.Tested?.Probability);
-        SummaryPlan.Number(json, "p_of_means", pair.Tested?.ProbabilityAlike);
-        SummaryPlan.Number(json, "p_adjusted", pair.Adjusted);
+        json.Number("within_db", question.MarginDb);
+        json.Number("p_not_within", pair.Tested?.Probability);
+        json.Number("p_of_means", pair.Tested?.ProbabilityAlike);
+        json.Number("p_adjusted", pair.Adjusted);
     });
 
     private static void Bands(Utf8JsonWriter json, LotHistory history)
     {
-        All(json, "bands", history.Bands, band =>
+        json.Objects("bands", history.Bands, band =>
         {
             json.WriteString("name", band.Name);
-            json.WriteNumber("start_hz", band.Band.Start.Value);
-            json.WriteNumber("stop_hz", band.Band.Stop.Value);
-            SummaryPlan.Number(json, "clear_share", band.ClearShare);
+            json.Band(band.Band);
+            json.Number("clear_share", band.ClearShare);
             Lots(json, band.Lots);
             Pairs(json, band.Pairs, history.Question);
         });
-        All(json, "bands_not_compared", history.BandsLeftOut, band =>
+        json.Objects("bands_not_compared", history.BandsLeftOut, band =>
         {
             json.WriteString("name", band.Name);
             json.WriteString("because", band.LimitsDiffer ? "limits-differ" : "no-frequency");
-            All(json, "limits", band.Of, of =>
+            json.Objects("limits", band.Of, of =>
             {
                 json.WriteString("campaign", of.Campaign);
-                json.WriteNumber("start_hz", of.Limits.Start.Value);
-                json.WriteNumber("stop_hz", of.Limits.Stop.Value);
+                json.Band(of.Limits);
             });
         });
     }
 
     // Pairs by their place in "pairs": names at each frequency would be most of the file.
     private static void ByFrequency(Utf8JsonWriter json, LotHistory history) =>
-        All(json, "by_frequency", Enumerable.Range(0, history.PointCount), f =>
+        json.Objects("by_frequency", Enumerable.Range(0, history.PointCount), f =>
     {
         json.WriteNumber("frequency_hz", history.Frequencies[f].Value);
-        All(json, "pairs", Enumerable.Range(0, history.Pairs.Length), pair =>
+        json.Objects("pairs", Enumerable.Range(0, history.Pairs.Length), pair =>
         {
             HistoryPoint point = history.Pairs[pair].Points[f];
             Interval? interval = point.Interval(history.Question.Confidence);
             json.WriteNumber("pair", pair);
-            SummaryFigures.Figure(json, "difference_db",
+            json.Figure("difference_db",
                 double.IsFinite(point.DifferenceDb) ? new BandFigure(point.DifferenceDb, interval?.Low, interval?.High) : null);
-            SummaryPlan.Number(json, "p", point.Probability);
-            SummaryPlan.Number(json, "p_adjusted", point.Adjusted);
+            json.Number("p", point.Probability);
+            json.Number("p_adjusted", point.Adjusted);
             json.WriteBoolean("differ", history.DifferAt(history.Pairs[pair], point));
             json.WriteNumber("capped_first", point.CappedFirst);
             json.WriteNumber("capped_second", point.CappedSecond);
@@ -110,18 +106,5 @@ public static class TogetherJson
         json.WriteString("first", first.Figures.Lot);
         json.WriteString("second_campaign", second.Campaign);
         json.WriteString("second", second.Figures.Lot);
-    }
-
-    private static void All<T>(Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> members)
-    {
-        json.WriteStartArray(name);
-        foreach (T item in items)
-        {
-            json.WriteStartObject();
-            members(item);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
     }
 }

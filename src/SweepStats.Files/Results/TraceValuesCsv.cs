@@ -34,7 +34,7 @@ public sealed class TraceValuesCsv : IDisposable
         string unit = trace.Unit?.Symbol() ?? "";
         for (int i = 0; i < trace.Levels.Length; i++)
         {
-            _rows.Text(file).Text(trace.Column).Text(trace.Quantity).Cell(ResultNumber.Count(i + 1));
+            _rows.Text(file).Text(trace.Column).Text(trace.Quantity).Count(i + 1);
             _rows.Cell(Exact(trace.Axis.Hertz[i])).Cell(Exact(trace.Levels[i])).Cell(unit);
             _rows.Cell(trace.Phases.IsEmpty ? "" : Exact(trace.Phases[i]));
             _rows.Cell(trace.ReverseLevels.IsEmpty ? "" : Exact(trace.ReverseLevels[i]));

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SweepStats.Quantities;
 using SweepStats.Statistics;
 using SweepStats.Trends;
 
@@ -33,53 +32,51 @@ public static class TrendCsv
             return;
         }
 
-        string level = ResultNumber.Exact(result.Plan.Confidence.Level);
+        TrendBands(rows, trend);
+        Values(rows, trend, result);
+        Frequencies(rows, trend);
+    }
+
+    private static void TrendBands(CsvRows rows, FactorTrend trend)
+    {
         foreach (TrendBand band in trend.Bands)
         {
-            Start(rows.Cell("band").Text(band.Name), trend, band.Band.Start, band.Band.Stop);
-            rows.Cell("").Cell(ResultNumber.Count(trend.Specimens.Length)).Cell("")
-                .Cell(ResultNumber.Level(band.ClearShare)).Cell("");
+            rows.Cell("band").Text(band.Name).Band(band.Band).Text(trend.Factor);
+            rows.Cell("").Count(trend.Specimens.Length).Cell("").Level(band.ClearShare).Cell("");
             Line(rows, band.Line, band.WithinLots, band.Line?.StraightProbability);
-            Empty(rows, 4).Cell(level).End();
-        }
-
-        foreach (FactorGroup group in trend.Groups)
-        {
-            Empty(rows.Cell("value"), 3).Text(trend.Factor).Cell(ResultNumber.Exact(group.Value));
-            rows.Cell(ResultNumber.Count(group.Specimens)).Cell(ResultNumber.Level(group.MeanDb));
-            Empty(rows, 10).Cell(SummaryJson.Outcome(result.Verdict.Relied(group.Outcome)) ?? "");
-            rows.Cell(result.Plan.Rule is { } rule ? ResultNumber.Exact(rule.Level.Level) : "").End();
-        }
-
-        foreach (TrendFrequency at in trend.Frequencies)
-        {
-            Start(rows.Cell("frequency").Text(null), trend, at.At, at.At);
-            rows.Cell("").Cell(ResultNumber.Count(trend.Specimens.Length)).Cell("").Cell("").Cell(ResultNumber.Count(at.Capped));
-            Line(rows, at.Line, null, at.StraightAdjusted);
-            rows.Cell(TrendJson.Basis(at.Basis)).Cell(Significant(at.MetUpTo)).Cell(Significant(at.NotMetFrom)).Cell("")
-                .Cell(level).End();
+            rows.Empty(4).Exact(trend.Confidence.Level).End();
         }
     }
 
-    private static void Start(CsvRows rows, FactorTrend trend, Hertz start, Hertz stop) =>
-        rows.Cell(ResultNumber.Exact(start.Value)).Cell(ResultNumber.Exact(stop.Value)).Text(trend.Factor);
-
-    private static CsvRows Empty(CsvRows rows, int cells)
+    private static void Values(CsvRows rows, FactorTrend trend, AnalysisResult result)
     {
-        for (int i = 0; i < cells; i++)
+        foreach (FactorGroup group in trend.Groups)
         {
-            rows.Cell("");
+            rows.Cell("value").Empty(3).Text(trend.Factor).Exact(group.Value);
+            rows.Count(group.Specimens).Level(group.MeanDb).Empty(10);
+            rows.Cell(SummaryJson.Outcome(result.Verdict.Relied(group.Outcome)) ?? "");
+            rows.Exact(result.Plan.Rule?.Level.Level).End();
         }
+    }
 
-        return rows;
+    private static void Frequencies(CsvRows rows, FactorTrend trend)
+    {
+        foreach (TrendFrequency at in trend.Frequencies)
+        {
+            rows.Cell("frequency").Text(null).Exact(at.At.Value).Exact(at.At.Value).Text(trend.Factor);
+            rows.Cell("").Count(trend.Specimens.Length).Empty(2).Count(at.Capped);
+            Line(rows, at.Line, null, at.StraightAdjusted);
+            rows.Cell(TrendJson.Basis(at.Basis)).Cell(Significant(at.MetUpTo)).Cell(Significant(at.NotMetFrom));
+            rows.Cell("").Exact(trend.Confidence.Level).End();
+        }
     }
 
     private static void Line(CsvRows rows, TrendLine? line, TrendSlope? within, double? straight)
     {
         Interval? interval = within?.IntervalDb ?? line?.SlopeIntervalDb;
-        rows.Cell(Significant(within?.SlopeDb ?? line?.SlopeDb)).Cell(Significant(interval?.Low))
-            .Cell(Significant(interval?.High));
-        rows.Cell(ResultNumber.Level(line?.ResidualDb)).Cell(ResultNumber.Probability(straight));
+        rows.Cell(Significant(within?.SlopeDb ?? line?.SlopeDb));
+        rows.Cell(Significant(interval?.Low)).Cell(Significant(interval?.High));
+        rows.Level(line?.ResidualDb).Probability(straight);
     }
 
     // A slope for each of thousands of folds is a small number.

@@ -16,7 +16,8 @@ internal static class SweepTraces
             return seen;
         }
 
-        if (!options.Columns.IsEmpty && seen.Traces.Length != options.Columns.Length)
+        bool all = options.Columns.IsEmpty;
+        if (!all && seen.Traces.Length != options.Columns.Length)
         {
             return TraceReading.Refused(
                 file, null, FormattableString.Invariant(
@@ -26,13 +27,10 @@ internal static class SweepTraces
         }
 
         List<string> assumptions = [.. seen.Assumptions];
-        ImmutableArray<Trace> traces = options.Columns.IsEmpty ? Unnamed(seen.Traces, assumptions) : seen.Traces;
-        if (options.Columns.IsEmpty && traces.Select(t => t.Unit).Distinct().Count() > 1)
+        ImmutableArray<Trace> traces = all ? Unnamed(seen.Traces, assumptions) : seen.Traces;
+        if (all && Mixed(traces) is { } mixed)
         {
-            return TraceReading.Refused(
-                file, null, "the traces of the file are in different units: "
-                    + $"{string.Join(", ", traces.Take(8).Select(t => $"{t.Column} in {t.Unit?.Symbol() ?? "no stated unit"}"))}",
-                "name the trace to read " + options.NamedWhere) with
+            return TraceReading.Refused(file, null, mixed, "name the trace to read " + options.NamedWhere) with
             { Sha256 = seen.Sha256 };
         }
 
@@ -41,6 +39,10 @@ internal static class SweepTraces
             ? seen with { Traces = traces, Assumptions = [.. assumptions] }
             : seen with { Traces = [], Assumptions = [], Faults = doubts };
     }
+
+    private static string? Mixed(ImmutableArray<Trace> traces) => traces.Select(t => t.Unit).Distinct().Count() < 2 ? null
+        : "the traces of the file are in different units: "
+            + string.Join(", ", traces.Take(8).Select(t => $"{t.Column} in {t.Unit?.Symbol() ?? "no stated unit"}"));
 
     // Of S-parameters only the transmission is an attenuation; of the rest whatever was ever written to.
     private static ImmutableArray<Trace> Unnamed(ImmutableArray<Trace> traces, List<string> assumptions)

@@ -101,27 +101,28 @@ public static class TraceFile
         TraceReading reading = UnlikeTraces.Doubted(
             UnstatedUnitFault.Completed(layout.Read(text, options),
                 () => SweepTraces.Of(text.File, layout.Read(text, anyUnit), anyUnit)), text.File, options);
-        if (options.Columns.IsEmpty || !(reading.IsStacked || !reading.Faults.IsEmpty))
-        {
-            return reading;
-        }
-
         // Tables below each other may hold no column of that name, but a trace.
-        TraceReading all = layout.Read(text, options with { Columns = [] });
-        if (!all.IsStacked)
-        {
-            return reading;
-        }
+        return !options.Columns.IsEmpty && (reading.IsStacked || !reading.Faults.IsEmpty)
+            && layout.Read(text, options with { Columns = [] }) is { IsStacked: true } all
+            ? Asked(all, text.File, options) : reading;
+    }
 
+    private static TraceReading Asked(TraceReading all, string file, TraceReadOptions options)
+    {
         if (options.PhaseColumn is not null)
         {
-            return TraceReading.Refused(text.File, null,
+            return TraceReading.Refused(file, null,
                 $"{options.StatedIn} states phase_column, and this file holds tables below each other",
                 "take phase_column away, or put one table into a file");
         }
 
-        var faults = new FaultList(text.File);
-        ImmutableArray<Trace> asked = all.Faults.IsEmpty ? AskedTraces.Pick(all.Traces, options.Columns, faults) : [];
-        return !all.Faults.IsEmpty ? all : faults.Any ? new TraceReading { Faults = faults.All } : all with { Traces = asked };
+        if (!all.Faults.IsEmpty)
+        {
+            return all;
+        }
+
+        var faults = new FaultList(file);
+        ImmutableArray<Trace> asked = AskedTraces.Pick(all.Traces, options.Columns, faults);
+        return faults.Any ? new TraceReading { Faults = faults.All } : all with { Traces = asked };
     }
 }

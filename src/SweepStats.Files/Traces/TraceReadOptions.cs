@@ -62,6 +62,9 @@ public sealed record TraceReadOptions
             + "level_columns under [[files]] in campaign.toml"
             : "in sweeps.csv (column = its header or its number), or as level_columns under [[files]] in campaign.toml";
 
+    /// <summary>What to do where nobody can tell which column is the level.</summary>
+    internal string NameColumn => "name the column to read " + NamedWhere;
+
     internal GridMemory Grids { get; init; } = new();
 
     /// <summary>Files read before, for reading those like them sooner; null where every file is read for itself.</summary>

@@ -103,15 +103,11 @@ public sealed record ChoiceCell(string Name, int Candidates, int Placements, dou
             yield return new($"the best one scatters {times} times as much", 9, 3, 1) { BestScatters = times };
         }
 
-        yield return new("capped over the upper third", 9, 3, 1) { StartDb = 52, StopDb = 82 };
-        yield return new("capped over the upper third, others are better there", 9, 3, 1)
+        foreach (ChoiceCell capped in Capped())
         {
-            StartDb = 52,
-            StopDb = 82,
-            UpperHalfDb = 1,
-        };
-        yield return new("others are better in the upper half", 9, 3, 1) { UpperHalfDb = 1 };
-        yield return new("some capped nearly everywhere", 9, 3, 3) { StartDb = 70, StopDb = 70 };
+            yield return capped;
+        }
+
         yield return new("5 dB over the noise", 9, 3, 0) { StartDb = 65, StopDb = 65 };
         yield return new("5 dB over the noise", 9, 3, 1) { StartDb = 65, StopDb = 65 };
         yield return new("5 dB over the noise, averaging unknown", 9, 3, 1)
@@ -122,4 +118,12 @@ public sealed record ChoiceCell(string Name, int Candidates, int Placements, dou
         };
         yield return new("averaging unknown", 9, 3, 1) { Stated = Averaging.Unknown };
     }
+
+    private static ChoiceCell[] Capped() =>
+    [
+        new("capped over the upper third", 9, 3, 1) { StartDb = 52, StopDb = 82 },
+        new("capped over the upper third, others are better there", 9, 3, 1) { StartDb = 52, StopDb = 82, UpperHalfDb = 1 },
+        new("others are better in the upper half", 9, 3, 1) { UpperHalfDb = 1 },
+        new("some capped nearly everywhere", 9, 3, 3) { StartDb = 70, StopDb = 70 },
+    ];
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Bands;
 using SweepStats.Checks;
@@ -63,27 +62,25 @@ public static class LastingStudy
         var random = new RandomSource(seed);
         double[][] lasting = LastingDraw.Of(cell, 2 * cell.Sweeps, random);
         var grid = new FrequencyGrid([.. Enumerable.Range(0, cell.Points).Select(f => 1e8 + (1e6 * f))]);
-        var sweeps = ImmutableArray.CreateBuilder<Sweep>();
-        for (int j = 0; j < 3; j++)
-        {
-            ImmutableArray<double> levels = [.. Enumerable.Range(0, cell.Points).Select(_ => FloorDb + (0.5 * random.Normal()))];
-            sweeps.Add(new Sweep($"floor-{j}", SweepRole.Floor, grid, levels, LevelScale.DecibelMilliwatts));
-        }
+        Sweep[] floor = [.. Enumerable.Range(0, 3).Select(j => Floor(j, grid, random))];
+        return new Campaign("Sweeps that go together", [.. floor, .. lasting.Select((x, j) => Lasting(cell, grid, x, j))]);
+    }
 
-        for (int j = 0; j < lasting.Length; j++)
-        {
-            bool covered = j >= cell.Sweeps;
-            double level = LevelDb - (covered ? ShieldingDb : 0);
-            ImmutableArray<double> levels = [.. lasting[j].Select(x => level + (cell.ScatterDb * x))];
-            SweepRole role = covered ? SweepRole.Covered : SweepRole.Reference;
-            sweeps.Add(new Sweep($"sweep-{j}", role, grid, levels, LevelScale.DecibelMilliwatts)
-            {
-                Lot = covered ? "A" : null,
-                Specimen = covered ? "A01" : null,
-            });
-        }
+    private static Sweep Floor(int number, FrequencyGrid grid, RandomSource random) =>
+        new($"floor-{number}", SweepRole.Floor, grid,
+            [.. Enumerable.Range(0, grid.Count).Select(_ => FloorDb + (0.5 * random.Normal()))], LevelScale.DecibelMilliwatts);
 
-        return new Campaign("Sweeps that go together", sweeps.ToImmutable());
+    private static Sweep Lasting(LastingCell cell, FrequencyGrid grid, double[] lasting, int number)
+    {
+        bool covered = number >= cell.Sweeps;
+        double level = LevelDb - (covered ? ShieldingDb : 0);
+        SweepRole role = covered ? SweepRole.Covered : SweepRole.Reference;
+        return new Sweep($"sweep-{number}", role, grid, [.. lasting.Select(x => level + (cell.ScatterDb * x))],
+            LevelScale.DecibelMilliwatts)
+        {
+            Lot = covered ? "A" : null,
+            Specimen = covered ? "A01" : null,
+        };
     }
 
     private static bool IsFound(Campaign campaign)
@@ -97,11 +94,7 @@ public static class LastingStudy
     {
         var plan = new AnalysisPlan { Averaging = Averaging.Power };
         AnalysisResult result = Analysis.Run(Draw(cell, seed), plan);
-        // A drift or a leakage that chance shows now and then is allowed for in both.
-        ShieldingCurve plain = new ShieldingEstimator(
-            result.Campaign, result.Floor, plan.Confidence, [.. new[] { result.Doubts.Drift }.OfType<UncertaintyEntry>()],
-            FloorAndLeakage.Of(Aligner.Align(Draw(cell, seed), null), result.Averaging.Averaging, result.History, false).Levels)
-            .Estimate(result.Campaign.Covered[0]);
+        ShieldingCurve plain = AsIndependent(cell, seed, result);
         Interval[] now = Intervals(result.Curves[0]), before = Intervals(plain);
         return new LastingTrial
         {
@@ -115,6 +108,12 @@ public static class LastingStudy
             BandHeldAsIndependent = Holds(BandEstimator.State(plain, result.Campaign.Grid, null, plan.Confidence)),
         };
     }
+
+    // A drift or a leakage that chance shows now and then is allowed for in both.
+    private static ShieldingCurve AsIndependent(LastingCell cell, ulong seed, AnalysisResult result) => new ShieldingEstimator(
+        result.Campaign, result.Floor, result.Plan.Confidence, [.. new[] { result.Doubts.Drift }.OfType<UncertaintyEntry>()],
+        FloorAndLeakage.Of(Aligner.Align(Draw(cell, seed), null), result.Averaging.Averaging, result.History, false).Levels)
+        .Estimate(result.Campaign.Covered[0]);
 
     private static bool Holds(BandStatement band) => band.MeanDb.Low <= ShieldingDb && band.MeanDb.High >= ShieldingDb;
 

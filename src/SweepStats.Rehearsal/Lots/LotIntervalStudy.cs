@@ -52,13 +52,7 @@ public static class LotIntervalStudy
     public static LotIntervalRow Run(LotIntervalCell cell, int campaigns, ulong seed)
     {
         ArgumentNullException.ThrowIfNull(cell);
-        var found = new LotComparison[campaigns];
-        Parallel.For(0, campaigns, i =>
-        {
-            var read = ReadCampaign.Of(Rehearser.Draw(cell.Plan with { Seed = seed + (ulong)i }).Campaign,
-                Sweeps.Averaging.Power, []);
-            found[i] = LotComparer.Of(read.Aligned, read.Curves, [], new LotQuestion());
-        });
+        LotComparison[] found = Compared(cell, campaigns, seed);
         double truth = cell.Plan.ShieldingStartDb, kept = truth - (Quantile * cell.SpecimenDb);
         LotSummary[] lots = [.. found.Select(f => f.Whole.Lots[0])];
         static bool? Holds(Interval? interval, double value) => interval?.Contains(value);
@@ -70,5 +64,17 @@ public static class LotIntervalStudy
             Tally.Over(lots.Select(l => Over(l.ToleranceLimitDb, kept))),
             Tally.Over(lots.Select(l => Over(l.BetweenLotsLimitDb, kept))),
             Tally.Over(found.Select(f => Over(f.Frequencies[^1].Lots[0].PromisedDb, kept))));
+    }
+
+    private static LotComparison[] Compared(LotIntervalCell cell, int campaigns, ulong seed)
+    {
+        var found = new LotComparison[campaigns];
+        Parallel.For(0, campaigns, i =>
+        {
+            var read = ReadCampaign.Of(Rehearser.Draw(cell.Plan with { Seed = seed + (ulong)i }).Campaign,
+                Sweeps.Averaging.Power, []);
+            found[i] = LotComparer.Of(read.Aligned, read.Curves, [], new LotQuestion());
+        });
+        return found;
     }
 }

@@ -39,9 +39,7 @@ public static class LotPowerStudy
     /// <summary>Draws campaigns and counts.</summary>
     public static LotPowerRow Run(Capping capping, OffWhere where, double deviations, StudyDraws draws)
     {
-        LotCell alike = new([4, 4, 4]) { Capping = capping };
-        double change = -deviations * Math.Sqrt((alike.SpecimenDb * alike.SpecimenDb) + (alike.FrequencyDb * alike.FrequencyDb));
-        LotCell cell = alike with { Steps = [new LotStep(Off, new Decibels(change), Band(where))] };
+        LotCell cell = Cell(capping, where, deviations);
         var found = new LotComparison[draws.Campaigns];
         Parallel.For(0, found.Length, i => found[i] = cell.Compare(draws.Seed + (ulong)i, new LotQuestion()).Lots);
         LotStretch[] strongest = [.. found.Where(f => f.Stretches.Length > 0).Select(f => f.Stretches[0])];
@@ -51,6 +49,13 @@ public static class LotPowerStudy
             new Tally(strongest.Length, found.Length),
             new Tally(strongest.Count(s => s.Lot == Off), strongest.Length),
             new Tally(strongest.Count(s => s.Lot is not null && s.Lot != Off), strongest.Length));
+    }
+
+    private static LotCell Cell(Capping capping, OffWhere where, double deviations)
+    {
+        LotCell alike = new([4, 4, 4]) { Capping = capping };
+        double change = -deviations * Math.Sqrt((alike.SpecimenDb * alike.SpecimenDb) + (alike.FrequencyDb * alike.FrequencyDb));
+        return alike with { Steps = [new LotStep(Off, new Decibels(change), Band(where))] };
     }
 
     // 21 points from 30 MHz to 1 GHz; four of them from a point on, ends between points.

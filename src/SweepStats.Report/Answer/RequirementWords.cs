@@ -46,18 +46,16 @@ internal static class RequirementWords
         }
 
         int Counted(RequirementOutcome outcome) => result.Verdict.Specimens.Count(s => s.Outcome == outcome);
+        int meet = Counted(RequirementOutcome.Meets), fail = Counted(RequirementOutcome.Fails);
+        int open = Counted(RequirementOutcome.Undecided), silent = Counted(RequirementOutcome.CannotTell);
         string[] parts =
         [
-            Counted(RequirementOutcome.Meets) is > 0 and var meet ? $"{Plain(meet)} {(meet == 1 ? "meets" : "meet")} it"
-                : "none is shown to meet it",
-            .. Counted(RequirementOutcome.Fails) is > 0 and var fail
-                ? [$"{Plain(fail)} {(fail == 1 ? "fails" : "fail")}{FailingAlone(result)}"] : Array.Empty<string>(),
-            .. Counted(RequirementOutcome.Undecided) is > 0 and var open
-                ? [$"{Plain(open)} {(open == 1 ? "is" : "are")} undecided"] : Array.Empty<string>(),
-            .. Counted(RequirementOutcome.CannotTell) is > 0 and var silent ? [$"of {Plain(silent)} it cannot be told"]
-                : Array.Empty<string>(),
+            meet > 0 ? $"{Plain(meet)} {(meet == 1 ? "meets" : "meet")} it" : "none is shown to meet it",
+            fail > 0 ? $"{Plain(fail)} {(fail == 1 ? "fails" : "fail")}{FailingAlone(result)}" : string.Empty,
+            open > 0 ? $"{Plain(open)} {(open == 1 ? "is" : "are")} undecided" : string.Empty,
+            silent > 0 ? $"of {Plain(silent)} it cannot be told" : string.Empty,
         ];
-        return $"; of {Plain(all)} specimens {string.Join(", ", parts)}";
+        return $"; of {Plain(all)} specimens {string.Join(", ", parts.Where(p => p.Length > 0))}";
     }
 
     /// <summary>" (A/A02; among all together chance could do that)": who fails by itself where all together do not.</summary>
@@ -86,51 +84,54 @@ internal static class RequirementWords
 
     internal static string CannotTellReason(AnalysisResult result)
     {
-        List<string> reasons = [];
+        if (UndecidedWords.Misleading(result).ToList() is { Count: > 0 } misleading)
+        {
+            // Whoever makes more range because a placement was swept without its specimen works in vain.
+            return "Settle first what was found; its next step stands below: "
+                + $"{string.Join("; ", misleading.Select(CheckWords.InPassing))}.";
+        }
+
+        // A plate over the reference: what follows from either of them leads astray.
+        if (result.Findings.FirstOrDefault(f => f is { Code: LeakageCode, Severity: Checks.Severity.Fault }) is { } exchanged)
+        {
+            return exchanged.NextStep;
+        }
+
+        string reasons = string.Join(' ', [.. OpenReasons(result), .. BandReasons(result)]);
+        return reasons.Length > 0 ? reasons : "The requirement asks for nothing at the frequencies that were measured.";
+    }
+
+    // What keeps readings from telling.
+    private static IEnumerable<string> OpenReasons(AnalysisResult result)
+    {
         ShieldingReading[] open = [.. Decided(result, RequirementOutcome.CannotTell)];
         ShieldingReading[] bounds = [.. open.OfType<ShieldingReading.AtLeast>()
             .Where(r => r.Evidence.OneSidedLow < result.Plan.Requirement?.At(r.Evidence.At))];
-        reasons.AddRange(bounds.Select(EndsBelow).Distinct().Order());
+        bool single = open.Any(
+            r => r is ShieldingReading.Unrepeated || (r is ShieldingReading.AtLeast && r.Evidence.OneSidedLow is null));
+        return
+        [
+            .. bounds.Select(EndsBelow).Distinct().Order(),
+            .. result.Verdict.OverturnedBy.IsEmpty ? Array.Empty<string>()
+                : ["Settle first what could overturn the figures; its next step stands below: "
+                    + $"{string.Join("; ", result.Verdict.OverturnedBy.Select(CheckWords.InPassing))}."],
+            .. single ? ["Repeat the sweeps: single ones decide nothing."] : Array.Empty<string>(),
+            .. open.OfType<ShieldingReading.Unreadable>().Select(r => r.Reason).Distinct().Order(),
+        ];
+    }
 
-        if (!result.Verdict.OverturnedBy.IsEmpty)
-        {
-            reasons.Add("Settle first what could overturn the figures; its next step stands below: "
-                + $"{string.Join("; ", result.Verdict.OverturnedBy.Select(CheckWords.InPassing))}.");
-        }
-
-        if (open.Any(r => r is ShieldingReading.Unrepeated || (r is ShieldingReading.AtLeast && r.Evidence.OneSidedLow is null)))
-        {
-            reasons.Add("Repeat the sweeps: single ones decide nothing.");
-        }
-
-        reasons.AddRange(open.OfType<ShieldingReading.Unreadable>().Select(r => r.Reason).Distinct().Order());
-
+    private static IEnumerable<string> BandReasons(AnalysisResult result)
+    {
         if (result.Findings.Any(f => f.Code == GridCode && AskedWithin(result, f)))
         {
-            reasons.Add(
-                "Frequencies that not all sweeps have are not analysed, so nothing is known about the requirement there.");
+            yield return
+                "Frequencies that not all sweeps have are not analysed, so nothing is known about the requirement there.";
         }
 
         if (result.Findings.Any(f => f.Code == BeyondCode))
         {
-            reasons.Add("The requirement reaches beyond the band that was analysed, and nothing is known about it there.");
+            yield return "The requirement reaches beyond the band that was analysed, and nothing is known about it there.";
         }
-
-        if (result.Findings.FirstOrDefault(f => f is { Code: LeakageCode, Severity: Checks.Severity.Fault }) is { } exchanged)
-        {
-            // A plate over the reference: what follows from either of them leads astray.
-            reasons = [exchanged.NextStep];
-        }
-
-        if (UndecidedWords.Misleading(result).ToList() is { Count: > 0 } misleading)
-        {
-            // Whoever makes more range because a placement was swept without its specimen works in vain.
-            reasons = ["Settle first what was found; its next step stands below: "
-                + $"{string.Join("; ", misleading.Select(CheckWords.InPassing))}."];
-        }
-
-        return reasons.Count > 0 ? string.Join(' ', reasons)
-            : "The requirement asks for nothing at the frequencies that were measured.";
     }
 
     private static bool AskedWithin(AnalysisResult result, Checks.Finding finding) =>

@@ -15,6 +15,9 @@ internal sealed class BudgetBars : ChartSeries
     /// <summary>Outlined and pale, so that it is told from a full bar on a grey print too.</summary>
     public bool Hollow { get; init; }
 
+    /// <inheritdoc/>
+    public override bool IsEmpty => Bars.Count == 0;
+
     protected override void Draw(IRenderContext rc)
     {
         foreach ((double row, double value) in Bars)

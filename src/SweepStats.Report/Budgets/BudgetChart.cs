@@ -41,15 +41,14 @@ internal static class BudgetChart
         PlotModel model = Frame.Model(BudgetAdviceWords.BudgetTitle, BudgetAdviceWords.BudgetSubtitle(shown.Length, all.Length),
             Values(rows.Highest), rows.Axis()).With(
             new RowText { Colour = Ink.Black, Rows = rows.Headings, Heading = true },
-            rows.Repeats.Count > 0
-                ? new BudgetBars { Colour = Ink.Blue, Bars = rows.Repeats, Title = BudgetAdviceWords.RepeatsLegend } : null,
-            rows.Stated.Count > 0 ? new BudgetBars
+            new BudgetBars { Colour = Ink.Blue, Bars = rows.Repeats, Title = BudgetAdviceWords.RepeatsLegend },
+            new BudgetBars
             {
                 Colour = Ink.Lines[1].Colour,
                 Bars = rows.Stated,
                 Hollow = true,
                 Title = BudgetAdviceWords.StatedLegend,
-            } : null,
+            },
             new BudgetBars { Colour = Ink.Black, Bars = rows.Combined, Title = BudgetAdviceWords.CombinedLegend });
         return new Chart(name, ChartKind.Budget, BudgetAdviceWords.BudgetTitle, BudgetAdviceWords.BudgetChartDescription(shown),
             model, Surroundings + (RowHeight * rows.Count));
@@ -64,12 +63,8 @@ internal static class BudgetChart
         return [.. all.Where(weakest.Contains)];
     }
 
-    private static LinearAxis Values(double highest)
-    {
-        LinearAxis axis = ZeroScale.Axis("Contribution (dB)", highest * RoomForLabel);
-        axis.Position = AxisPosition.Bottom;
-        return axis;
-    }
+    private static LinearAxis Values(double highest) =>
+        ZeroScale.Axis("Contribution (dB)", highest * RoomForLabel).AtBottom();
 
     /// <summary>The rows from top to bottom: heading, sources from the largest, combined, and half a row of space.</summary>
     private sealed class Rows

@@ -42,7 +42,6 @@ internal static class ChoiceChart
         }
 
         ChoiceRows rows = ChoiceRows.Of(ChoiceWords.NoWinner(choice) is null ? band : Ungrouped(band), Most);
-
         HashSet<SpecimenName> dominated = [.. choice.Dominated.Select(d => d.Name)];
         string title = ChoiceChartWords.ChoiceChartTitle(choice, band);
         PointMarks? claims = Claims(rows);
@@ -51,8 +50,7 @@ internal static class ChoiceChart
             new RowStripes { Colour = Ink.Veil(Ink.Faint, 130), Groups = rows.Groups },
             new RowText { Colour = Ink.Black, Rows = rows.Headings, Heading = true },
             .. Probabilities(rows),
-            Means(rows, s => !dominated.Contains(s.Name), SpecimenChartWords.MeanLegend(result.Plan.Confidence), hollow: false),
-            Means(rows, s => dominated.Contains(s.Name), ChoiceChartWords.DominatedLegend, hollow: true),
+            .. Means(rows, dominated, SpecimenChartWords.MeanLegend(result.Plan.Confidence)),
             Yardstick(rows),
             claims,
             Unknown(rows),
@@ -70,18 +68,21 @@ internal static class ChoiceChart
 
     private static bool IsKnown(RankedSpecimen specimen) => specimen.MeanDb is { Low: not null } or { Value: not null };
 
-    private static BandRows? Means(ChoiceRows rows, Func<RankedSpecimen, bool> which, string legend, bool hollow)
+    private static IEnumerable<BandRows> Means(ChoiceRows rows, HashSet<SpecimenName> dominated, string legend)
     {
-        var figures = Figures(rows.Placed.Where(p => which(p.Specimen)));
-        return figures.Count == 0 ? null : new BandRows
-        {
-            Colour = Ink.Black,
-            Figures = figures,
-            Hollow = hollow,
-            Marker = hollow ? MarkerType.Diamond : MarkerType.Circle,
-            Title = figures.TrueForAll(f => f.Value is not null && f.High is null) ? SpecimenChartWords.UnrepeatedLegend : legend,
-        };
+        ILookup<bool, PlacedSpecimen> placed = rows.Placed.ToLookup(p => dominated.Contains(p.Specimen.Name));
+        yield return Means(Figures(placed[false]), MarkerType.Circle, legend);
+        yield return Means(Figures(placed[true]), MarkerType.Diamond, ChoiceChartWords.DominatedLegend);
     }
+
+    private static BandRows Means(List<FigureRow> figures, MarkerType marker, string legend) => new()
+    {
+        Colour = Ink.Black,
+        Figures = figures,
+        Hollow = marker == MarkerType.Diamond,
+        Marker = marker,
+        Title = figures.TrueForAll(f => f.Value is not null && f.High is null) ? SpecimenChartWords.UnrepeatedLegend : legend,
+    };
 
     private static BandRows? Yardstick(ChoiceRows rows) => rows.Yardstick is { } yardstick && IsKnown(yardstick.Specimen)
         ? new BandRows
@@ -146,11 +147,7 @@ internal static class ChoiceChart
 
     private static double[] Seen(ChoiceRows rows) => [.. Figures(rows.All).SelectMany(f => new[] { f.Low, f.High ?? f.Low })];
 
-    private static LinearAxis Values(ChoiceRows rows, PointMarks? claims)
-    {
-        LinearAxis axis = DecibelScale.Axis("Shielding (dB)", Seen(rows).Concat(claims?.Points.Select(p => p.X) ?? []),
-            rows.All.Any(p => p.Specimen.MeanDb is { Value: not null, High: null }) ? RoomForWords : RoomForFigures);
-        axis.Position = AxisPosition.Bottom;
-        return axis;
-    }
+    private static LinearAxis Values(ChoiceRows rows, PointMarks? claims) =>
+        DecibelScale.Axis("Shielding (dB)", Seen(rows).Concat(claims?.Points.Select(p => p.X) ?? []),
+            rows.All.Any(p => p.Specimen.MeanDb is { Value: not null, High: null }) ? RoomForWords : RoomForFigures).AtBottom();
 }

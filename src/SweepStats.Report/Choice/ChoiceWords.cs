@@ -104,35 +104,14 @@ public static class ChoiceWords
     {
         RankedSpecimen[] first = [.. band.Ranking.Where(r => r.Group == 1)];
         int compared = band.Ranking.Count(r => r.Group is not null);
-        if (band.PointCount == 0)
+        string? none = band.PointCount == 0 ? "No frequency of this band can be compared."
+            : first.Length == 0 && result.Choice!.SettleFirst.IsEmpty ? NothingToldApart(result)
+            : NoWinner(result.Choice!);
+        yield return none ?? Best(first, band, compared, Level(result.Plan.Confidence));
+        if (none is null && band.GroupCount > 1)
         {
-            yield return "No frequency of this band can be compared.";
-        }
-        else if (first.Length == 0 && result.Choice!.SettleFirst.IsEmpty)
-        {
-            yield return NothingToldApart(result);
-        }
-        else if (NoWinner(result.Choice!) is { } none)
-        {
-            yield return none;
-        }
-        else
-        {
-            string level = Level(result.Plan.Confidence);
-            yield return (first.Length, compared) switch
-            {
-                (1, 1) => $"Only {SpecimenLabel(first[0].Name)} can be compared.",
-                (1, _) => $"{ComparedOnly(band, compared)}{SpecimenLabel(first[0].Name)} shields best ({level}).",
-                var (some, all) when some == all =>
-                    $"{ComparedOnly(band, compared)}None of {Count(all, "specimen")} can be told from the best.",
-                _ => $"{ComparedOnly(band, compared)}{Plain(first.Length)} of {Count(compared, "specimen")} cannot be "
-                    + $"told from the best ({level}): {Names(first)}.",
-            };
-            if (band.GroupCount > 1)
-            {
-                yield return $"{Count(compared, "specimen")} make {Count(band.GroupCount, "group")}: within a group the best "
-                    + "cannot be told.";
-            }
+            yield return $"{Count(compared, "specimen")} make {Count(band.GroupCount, "group")}: within a group the best "
+                + "cannot be told.";
         }
 
         RankedSpecimen[] open = [.. first.Where(r => r.Open && result.Choice!.MayRank)];
@@ -144,6 +123,17 @@ public static class ChoiceWords
                 + $"{stays} among the best until {BoundCauses.Of(result.Curves).Tells}.";
         }
     }
+
+    private static string Best(RankedSpecimen[] first, BandRanking band, int compared, string level) =>
+        (first.Length, compared) switch
+        {
+            (1, 1) => $"Only {SpecimenLabel(first[0].Name)} can be compared.",
+            (1, _) => $"{ComparedOnly(band, compared)}{SpecimenLabel(first[0].Name)} shields best ({level}).",
+            var (some, all) when some == all =>
+                $"{ComparedOnly(band, compared)}None of {Count(all, "specimen")} can be told from the best.",
+            _ => $"{ComparedOnly(band, compared)}{Plain(first.Length)} of {Count(compared, "specimen")} cannot be "
+                + $"told from the best ({level}): {Names(first)}.",
+        };
 
     // Who is left out stands before who is best.
     private static string ComparedOnly(BandRanking band, int compared) => compared == band.Ranking.Length ? string.Empty

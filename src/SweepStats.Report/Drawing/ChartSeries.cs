@@ -12,6 +12,9 @@ internal abstract class ChartSeries : XYAxisSeries
     /// <summary>Colour of the drawing.</summary>
     public required OxyColor Colour { get; init; }
 
+    /// <summary>Whether there is nothing to draw, so that no legend may speak of it.</summary>
+    public virtual bool IsEmpty => false;
+
     /// <inheritdoc/>
     public override void Render(IRenderContext rc) => Draw(rc);
 

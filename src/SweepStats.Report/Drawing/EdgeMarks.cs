@@ -16,6 +16,9 @@ internal sealed class EdgeMarks : ChartSeries
     /// <summary>Whether the marks hang from the top with a line down, or stand at the bottom as crosses.</summary>
     public required bool FromTop { get; init; }
 
+    /// <inheritdoc/>
+    public override bool IsEmpty => Places.Count == 0;
+
     protected override void Draw(IRenderContext rc)
     {
         int last = int.MinValue;

@@ -17,6 +17,9 @@ internal sealed class EdgeStretches : ChartSeries
     /// <summary>Which of them are marked.</summary>
     public required IReadOnlyList<bool> Marked { get; init; }
 
+    /// <inheritdoc/>
+    public override bool IsEmpty => !Marked.Contains(true);
+
     protected override void Draw(IRenderContext rc)
     {
         foreach ((int from, int to) in Runs(Places.Count, i => Marked[i]))

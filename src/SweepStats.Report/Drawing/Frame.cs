@@ -39,10 +39,10 @@ internal static class Frame
         return model;
     }
 
-    /// <summary>Adds series in order; those further back are drawn first.</summary>
+    /// <summary>Adds series in order, but for those with nothing to draw; those further back are drawn first.</summary>
     public static PlotModel With(this PlotModel model, params IEnumerable<ChartSeries?> series)
     {
-        foreach (ChartSeries one in series.OfType<ChartSeries>())
+        foreach (ChartSeries one in series.OfType<ChartSeries>().Where(s => !s.IsEmpty))
         {
             model.Series.Add(one);
         }
@@ -66,6 +66,17 @@ internal static class Frame
 
         return model;
     }
+
+    /// <summary>The same axis along the bottom.</summary>
+    public static T AtBottom<T>(this T axis)
+        where T : Axis
+    {
+        axis.Position = AxisPosition.Bottom;
+        return axis;
+    }
+
+    /// <summary>Both ends of a level line along an axis.</summary>
+    public static DataPoint[] Across(Axis along, double level) => [new(along.Minimum, level), new(along.Maximum, level)];
 
     public static void Dress(Axis axis)
     {

@@ -34,20 +34,9 @@ internal sealed class HeatKey : Annotation
     /// <inheritdoc/>
     public override void Render(IRenderContext rc)
     {
-        double left = ChartTitle.Edge;
-        double top = Math.Round(PlotModel.Height - Room + 9);
-        int shades = (2 * HeatScale.Shades) + 1;
-        for (int i = 0; i < shades; i++)
-        {
-            rc.DrawRectangle(
-                new OxyRect(left + (i * Shade), top, Shade, BarHeight), HeatScale.Colour(i - HeatScale.Shades),
-                OxyColors.Undefined, 0, EdgeRenderingMode.PreferSharpness);
-        }
-
-        double right = left + (shades * Shade);
-        rc.DrawRectangle(new OxyRect(left, top, right - left, BarHeight), OxyColors.Undefined, Ink.Grey, 0.8,
-            EdgeRenderingMode.PreferGeometricAccuracy);
-        double below = top + BarHeight + 3;
+        double left = ChartTitle.Edge, top = Math.Round(PlotModel.Height - Room + 9);
+        double right = left + (Shade * ((2 * HeatScale.Shades) + 1)), below = top + BarHeight + 3;
+        Bar(rc, new OxyRect(left, top, right - left, BarHeight));
         Label(rc, new(left, below), FindingChartWords.ScaleLow(Scale), HorizontalAlignment.Left, VerticalAlignment.Top);
         Label(rc, new((left + right) / 2, below), "0", HorizontalAlignment.Center, VerticalAlignment.Top);
         Label(rc, new(right, below), FindingChartWords.ScaleHigh(Scale), HorizontalAlignment.Right, VerticalAlignment.Top);
@@ -63,6 +52,18 @@ internal sealed class HeatKey : Annotation
         {
             Label(rc, new(beside, below), Shared, HorizontalAlignment.Left, VerticalAlignment.Top);
         }
+    }
+
+    private static void Bar(IRenderContext rc, OxyRect whole)
+    {
+        for (int i = -HeatScale.Shades; i <= HeatScale.Shades; i++)
+        {
+            rc.DrawRectangle(
+                new OxyRect(whole.Left + ((i + HeatScale.Shades) * Shade), whole.Top, Shade, BarHeight), HeatScale.Colour(i),
+                OxyColors.Undefined, 0, EdgeRenderingMode.PreferSharpness);
+        }
+
+        rc.DrawRectangle(whole, OxyColors.Undefined, Ink.Grey, 0.8, EdgeRenderingMode.PreferGeometricAccuracy);
     }
 
     private static void Label(IRenderContext rc, ScreenPoint at, string text, HorizontalAlignment across,

@@ -17,6 +17,9 @@ internal sealed class PointMarks : ChartSeries
     /// <summary>Whether it is hollow.</summary>
     public bool Hollow { get; init; }
 
+    /// <inheritdoc/>
+    public override bool IsEmpty => Points.Count == 0;
+
     protected override void Draw(IRenderContext rc)
     {
         foreach (DataPoint point in Points)

@@ -32,13 +32,19 @@ public static class FieldScreenWords
         screen.Add(PlainText.Short(result.Title, FirstScreenWords.LongestTitle), VerdictWords.HeadlineWithReason(result));
         screen.Add(SteadyInBrief(result));
         screen.Add(PulseWords.PulseInFront(result));
+        string[] left = Answers(result, screen, columns);
+        return [.. screen.Lines, .. FirstScreenWords.NotShown(left), .. cautions, .. closing];
+    }
+
+    // What finds room is shown; the rest is named.
+    private static string[] Answers(AnalysisResult result, ScreenLines screen, int columns)
+    {
         string[] layers = [.. LayerWords.LayersText(result)];
         string[] anyPhase = [.. AnyPhase(result)];
         int shown = Table(result, screen, Heights([.. layers, .. anyPhase], columns));
         string[] left = [.. screen.TryAdd(anyPhase) ? Array.Empty<string>() : ["the peak for any phase"],
             .. screen.TryAdd(layers) ? Array.Empty<string>() : ["layers"], "rise", "width", "energy"];
-        string[] others = shown < result.Pulses.Length ? [Count(result.Pulses.Length - shown, "specimen")] : [];
-        return [.. screen.Lines, .. FirstScreenWords.NotShown([.. others, .. left]), .. cautions, .. closing];
+        return shown < result.Pulses.Length ? [Count(result.Pulses.Length - shown, "specimen"), .. left] : left;
     }
 
     /// <summary>All of it.</summary>
@@ -75,23 +81,26 @@ public static class FieldScreenWords
         ResidualField[] kept = [.. all.Where(k => k.Shielding is not null)];
         if (kept.Length > 0)
         {
-            ResidualField least = kept.MinBy(k => k.Shielding!.Value.Value)!;
-            Decibels shielding = least.Shielding!.Value;
-            string where = result.Plan.Field is null ? $" {VerdictWords.AtAll(result.Bands[0])} ({Level(result.Plan.Confidence)})"
-                : string.Empty;
-            string by = all.Length > 1 ? $" ({(kept.Length > 1 ? "least by" : "by")} {SpecimenLabel(least.Name)})" : string.Empty;
-            string others = kept.Length == all.Length ? string.Empty
-                : " Nothing is claimed of "
-                    + $"{Listed([.. all.Where(k => k.Shielding is null).Select(k => SpecimenLabel(k.Name))],
-                        MostSpecimensNamed)}.";
-            yield return $"Kept out{where}: at least {Blocked(shielding.FieldBlocked)} of the field, "
-                + $"{Blocked(shielding.PowerBlocked)} of the power{by}.{others}";
+            string where = result.Plan.Field is null
+                ? $" {VerdictWords.AtAll(result.Bands[0])} ({Level(result.Plan.Confidence)})" : string.Empty;
+            yield return KeptOut(kept, all, where);
         }
 
         foreach (string needed in NeededInBrief(result))
         {
             yield return needed;
         }
+    }
+
+    private static string KeptOut(ResidualField[] kept, ImmutableArray<ResidualField> all, string where)
+    {
+        ResidualField least = kept.MinBy(k => k.Shielding!.Value.Value)!;
+        Decibels shielding = least.Shielding!.Value;
+        string by = all.Length > 1 ? $" ({(kept.Length > 1 ? "least by" : "by")} {SpecimenLabel(least.Name)})" : string.Empty;
+        string[] silent = [.. all.Where(k => k.Shielding is null).Select(k => SpecimenLabel(k.Name))];
+        string others = silent.Length == 0 ? string.Empty : $" Nothing is claimed of {Listed(silent, MostSpecimensNamed)}.";
+        return $"Kept out{where}: at least {Blocked(shielding.FieldBlocked)} of the field, "
+            + $"{Blocked(shielding.PowerBlocked)} of the power{by}.{others}";
     }
 
     // What is left of 1 V/m tells what is kept out of any field.

@@ -31,20 +31,26 @@ internal static class PulseChart
         double highest = shown.SelectMany(p => p.Waveform!.VoltsPerMetre.Take(Steps(p, until))).Max(Math.Abs);
         double divisor = RoundUp(question.Pulse.PeakVoltsPerMetre / highest);
         FieldUnit unit = FieldUnit.Of(highest);
-        DataPoint[] front = [.. Enumerable.Range(0, PointsShown).Select(i => until * i / (PointsShown - 1))
-            .Select(t => new DataPoint(t * Nano, question.Pulse.FieldAt(t) / divisor / unit.VoltsPerMetre))];
+        Trace front = InFront(question.Pulse, until, divisor, unit);
         Trace[] traces = [.. shown.Select((p, i) => Behind(p, until, unit, Ink.Lines[i]))];
         IntervalBand[] bands = [.. shown.Select((p, i) => Band(p, question.Outside, traces[i])).OfType<IntervalBand>()];
         PlotModel model = Frame.Model(
             PulseWords.PulseTitle(result), PulseWords.PulseSubtitle(result, bands.Length > 0),
             RoundScale.Axis(AxisPosition.Bottom, "Time from the start of the pulse (ns)", [0, until * Nano]),
-            Fields($"Field ({unit.Symbol})",
-                [.. front.Concat(traces.SelectMany(t => t.Points)).Select(p => p.Y), .. Ends(bands)]));
+            Fields($"Field ({unit.Symbol})", [.. front.Points.Concat(traces.SelectMany(t => t.Points)).Select(p => p.Y),
+                .. Ends(bands)]));
         return new Chart(name, ChartKind.Pulse, PulseWords.PulseTitle(result),
-            PulseWords.PulseDescription(result, shown), model.With(
-            [.. bands, new Trace { Colour = Ink.Grey, Points = front, Dash = [2, 3], Title = PulseWords.PulseInFront(divisor) },
-                .. traces]));
+            PulseWords.PulseDescription(result, shown), model.With([.. bands, front, .. traces]));
     }
+
+    private static Trace InFront(DoubleExponential pulse, double until, double divisor, FieldUnit unit) => new()
+    {
+        Colour = Ink.Grey,
+        Points = [.. Enumerable.Range(0, PointsShown).Select(i => until * i / (PointsShown - 1))
+            .Select(t => new DataPoint(t * Nano, pulse.FieldAt(t) / divisor / unit.VoltsPerMetre))],
+        Dash = [2, 3],
+        Title = PulseWords.PulseInFront(divisor),
+    };
 
     private static IEnumerable<double> Ends(IntervalBand[] bands) =>
         bands.SelectMany(b => b.Slices).SelectMany(s => new[] { s.Low, s.High });

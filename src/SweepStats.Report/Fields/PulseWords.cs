@@ -92,15 +92,10 @@ public static class PulseWords
             yield return MinimumPhase;
         }
 
-        foreach (IGrouping<int, ResidualPulse> alike in result.Pulses.Where(p => p.BoundCount > 0).GroupBy(p => p.BoundCount))
+        foreach (string part in Alike(result, p => p.BoundCount, "is known from below alone, so only \"at most\" can be said")
+            .Concat(Alike(result, p => p.UnknownCount, "is not known; none is taken there")))
         {
-            yield return $"{NamesOf(alike)}: at {Count(alike.Key, "frequency")} the shielding is known from below alone, so "
-                + "only \"at most\" can be said.";
-        }
-
-        foreach (IGrouping<int, ResidualPulse> alike in result.Pulses.Where(p => p.UnknownCount > 0).GroupBy(p => p.UnknownCount))
-        {
-            yield return $"{NamesOf(alike)}: at {Count(alike.Key, "frequency")} the shielding is not known; none is taken there.";
+            yield return part;
         }
 
         if (result.Pulses.Where(p => p.Assumed.Any(a => a.MeasuredPhaseLeavesMore)).ToArray() is { Length: > 0 } more)
@@ -121,6 +116,10 @@ public static class PulseWords
             yield return $"No claim: {PulseSilenceBecause(why)}.";
         }
     }
+
+    private static IEnumerable<string> Alike(AnalysisResult result, Func<ResidualPulse, int> count, string how) =>
+        result.Pulses.Where(p => count(p) > 0).GroupBy(count)
+            .Select(alike => $"{NamesOf(alike)}: at {Count(alike.Key, "frequency")} the shielding {how}.");
 
     private static string NamesOf(IEnumerable<ResidualPulse> pulses) =>
         Listed([.. pulses.Select(p => SpecimenLabel(p.Name))], MostSpecimensNamed);

@@ -56,7 +56,7 @@ internal static class CheckWords
         ["ambient"] = "Something that transmits while the source is off",
         ["below-thermal"] = "A floor below thermal noise",
         ["suspected-floor"] = "Covered levels that look like noise far above the floor",
-        ["averaging-doubtful"] = "Averaging that the sweeps contradict",
+        ["averaging-doubtful"] = "A stated averaging that the scatter of the sweeps does not fit",
         ["near-floor"] = "Covered levels that noise adds to",
         ["quantised"] = "Levels shown in coarse steps",
         ["averaging-unknown"] = "Averaging that is not stated",

@@ -19,29 +19,23 @@ public static class FindingWords
     public static IReadOnlyList<string> Check(AnalysisResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        List<string> lines = [PlainText.Of(result.Title), VerdictWords.Headline(result), VerdictWords.TrustReason(result)];
-        if (DecisionWords.DecisionRuleInBrief(result) is { } rule)
-        {
-            lines.Add(rule);
-        }
-
-        lines.AddRange(FieldWords.FieldInBrief(result));
-
-        foreach (var alike in result.Findings.GroupBy(f => (f.Severity, f.Code, f.NextStep)))
-        {
-            lines.Add(string.Empty);
-            lines.Add($"{SummaryWords.Weight(alike.Key.Severity)} ({PlainText.Of(alike.Key.Code)})");
-            var group = new FindingGroup(alike.Key.Severity, alike.Key.Code, alike.Key.NextStep, [.. alike]);
-            lines.AddRange(Told(group));
-            lines.AddRange(SummaryWords.Bases(group).Select(basis => "  " + PlainText.Of(basis)));
-            lines.Add($"  Next: {PlainText.Of(alike.Key.NextStep)}");
-        }
-
-        lines.Add(string.Empty);
-        lines.AddRange(CheckWords.ChecksInBrief(result));
-        lines.AddRange(SweepWords.LeftOutByUser(result.Campaign).Select(line => $"Left out by the user: {line}"));
-        return lines;
+        return
+        [
+            PlainText.Of(result.Title), VerdictWords.Headline(result), VerdictWords.TrustReason(result),
+            .. DecisionWords.DecisionRuleInBrief(result) is { } rule ? [rule] : Array.Empty<string>(),
+            .. FieldWords.FieldInBrief(result),
+            .. result.Findings.GroupBy(f => (f.Severity, f.Code, f.NextStep)).SelectMany(
+                alike => InFull(new(alike.Key.Severity, alike.Key.Code, alike.Key.NextStep, [.. alike]))),
+            string.Empty, .. CheckWords.ChecksInBrief(result),
+            .. SweepWords.LeftOutByUser(result.Campaign).Select(line => $"Left out by the user: {line}"),
+        ];
     }
+
+    private static IEnumerable<string> InFull(FindingGroup group) =>
+    [
+        string.Empty, $"{SummaryWords.Weight(group.Severity)} ({PlainText.Of(group.Code)})", .. Told(group),
+        .. SummaryWords.Bases(group).Select(basis => "  " + PlainText.Of(basis)), $"  Next: {PlainText.Of(group.NextStep)}",
+    ];
 
     /// <summary>
     /// A line a finding; one line for all where more specimens than can be named share a finding that differs in numbers at most.

@@ -17,6 +17,9 @@ internal sealed class OddMarks : ChartSeries
     /// <summary>All sweeps of the chart: names keep clear of their marks.</summary>
     public required IReadOnlyList<DataPoint> Others { get; init; }
 
+    /// <inheritdoc/>
+    public override bool IsEmpty => Sweeps.Count == 0;
+
     protected override void Draw(IRenderContext rc)
     {
         List<OxyRect> taken =
@@ -45,8 +48,20 @@ internal sealed class OddMarks : ChartSeries
     {
         // Not measured with the drawer's own type, so that SVG and PNG choose alike.
         OxySize size = new TextMeasurer().MeasureText(name, null, ActualFontSize, ActualFontWeight);
+        OxyRect area = PlotModel.PlotArea;
+        OxyRect[] free = [.. Beside(centre, size).Where(box => Holds(area, box) && !taken.Exists(t => Overlap(t, box)))];
+        if (free is [var box, ..])
+        {
+            taken.Add(box);
+            rc.DrawText(new ScreenPoint(box.Left, box.Center.Y), name, Colour, ActualFont, ActualFontSize, ActualFontWeight,
+                0, HorizontalAlignment.Left, VerticalAlignment.Middle);
+        }
+    }
+
+    private static IEnumerable<OxyRect> Beside(ScreenPoint centre, OxySize size)
+    {
         double middle = centre.Y - (size.Height / 2);
-        OxyRect[] boxes =
+        return
         [
             new(centre.X + Distance, middle, size.Width, size.Height),
             new(centre.X - Distance - size.Width, middle, size.Width, size.Height),
@@ -55,19 +70,10 @@ internal sealed class OddMarks : ChartSeries
                from left in new[] { centre.X - (size.Width / 2), centre.X, centre.X - size.Width }
                select new OxyRect(left, top, size.Width, size.Height),
         ];
-        OxyRect area = PlotModel.PlotArea;
-        foreach (OxyRect box in boxes)
-        {
-            if (box.Left >= area.Left && box.Right <= area.Right && box.Top >= area.Top && box.Bottom <= area.Bottom
-                && !taken.Exists(t => Overlap(t, box)))
-            {
-                taken.Add(box);
-                rc.DrawText(new ScreenPoint(box.Left, box.Center.Y), name, Colour, ActualFont, ActualFontSize, ActualFontWeight,
-                    0, HorizontalAlignment.Left, VerticalAlignment.Middle);
-                return;
-            }
-        }
     }
+
+    private static bool Holds(OxyRect area, OxyRect box) =>
+        box.Left >= area.Left && box.Right <= area.Right && box.Top >= area.Top && box.Bottom <= area.Bottom;
 
     private static OxyRect Around(ScreenPoint centre, double half) => new(centre.X - half, centre.Y - half, 2 * half, 2 * half);
 

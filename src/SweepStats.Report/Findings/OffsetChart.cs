@@ -1,4 +1,5 @@
 using OxyPlot;
+using SweepStats.Checks;
 using SweepStats.Report.Drawing;
 using SweepStats.Sweeps;
 
@@ -24,8 +25,7 @@ internal static class OffsetChart
         }
 
         var places = SweepPlaces.Of(result.Repeats);
-        List<(DataPoint At, string Name)> odd = OddSweeps(places, result);
-        List<List<DataPoint>> drift = DriftLines(places, result);
+        OddMarks odd = OddSweeps(places, result);
         var offsets = OffsetSummary.Of(result.Repeats, places);
         PlotModel model = Frame.Model(
             FindingChartWords.OffsetTitle, FindingChartWords.OffsetSubtitle(offsets), places.Axis,
@@ -33,20 +33,11 @@ internal static class OffsetChart
                 places.Groups.SelectMany(g => g.Sweeps).Select(s => s.Offset.Value).Append(0), 0.1))
             .With([
                 places.ByTime ? null : new GroupStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = Stripes(places) },
-                new Trace { Colour = Ink.Black, Points = [new(places.Axis.Minimum, 0), new(places.Axis.Maximum, 0)],
-                    Thickness = 1 },
-                .. Marks(places),
-                drift.Count > 0 ? new DriftLines { Colour = Ink.Red, Lines = drift,
-                    Title = FindingChartWords.DriftLegend([.. result.Findings.Where(f => f.Code == Drift)]) } : null,
-                odd.Count > 0 ? new OddMarks
-                {
-                    Colour = Ink.Red, Sweeps = odd, Others =
-                        [.. Enumerable.Range(0, places.Groups.Length).SelectMany(places.Points)],
-                    Title = FindingChartWords.OddLegend,
-                } : null,
+                new Trace { Colour = Ink.Black, Points = Frame.Across(places.Axis, 0), Thickness = 1 },
+                .. Marks(places), Drifts(places, result), odd,
             ]);
         return new Chart(name, ChartKind.Offsets, FindingChartWords.OffsetTitle,
-            FindingChartWords.OffsetDescription(offsets, [.. odd.Select(o => o.Name)]), model)
+            FindingChartWords.OffsetDescription(offsets, [.. odd.Sweeps.Select(o => o.Name)]), model)
         {
             Shows = ["odd-sweep", Drift],
         };
@@ -84,23 +75,32 @@ internal static class OffsetChart
                };
     }
 
-    private static List<(DataPoint At, string Name)> OddSweeps(SweepPlaces places, AnalysisResult result)
+    private static OddMarks OddSweeps(SweepPlaces places, AnalysisResult result) => new()
     {
-        return
+        Colour = Ink.Red,
+        Sweeps =
         [
             .. places.Groups.Zip(places.Places).SelectMany(g => g.First.Sweeps.Zip(g.Second, (sweep, x) => (sweep, x, g.First)))
                 .Where(s => result.OddRepeats.Any(odd => ReferenceEquals(odd.Sweep, s.sweep)))
                 .Select(s => (new DataPoint(s.x, s.sweep.Offset.Value),
                     FindingChartWords.SweepOf(s.First, s.sweep.Sweep, result.Repeats))),
-        ];
-    }
+        ],
+        Others = [.. Enumerable.Range(0, places.Groups.Length).SelectMany(places.Points)],
+        Title = FindingChartWords.OddLegend,
+    };
 
-    private static List<List<DataPoint>> DriftLines(SweepPlaces places, AnalysisResult result) =>
-    [
-        .. from test in result.Drifts
-           from i in Enumerable.Range(0, test.Groups.Length)
-           where result.Findings.Any(f => f.Code == Drift && (f.Role is null || f.Role == test.Groups[i].Role))
-           select places.Places[places.Groups.IndexOf(test.Groups[i])].Zip(test.Line(i), (x, y) => new DataPoint(x, y))
-               .OrderBy(p => p.X).ToList(),
-    ];
+    private static DriftLines? Drifts(SweepPlaces places, AnalysisResult result)
+    {
+        Finding[] drifts = [.. result.Findings.Where(f => f.Code == Drift)];
+        List<DataPoint>[] lines =
+        [
+            .. from test in result.Drifts
+               from i in Enumerable.Range(0, test.Groups.Length)
+               where drifts.Any(f => f.Role is null || f.Role == test.Groups[i].Role)
+               select places.Places[places.Groups.IndexOf(test.Groups[i])].Zip(test.Line(i), (x, y) => new DataPoint(x, y))
+                   .OrderBy(p => p.X).ToList(),
+        ];
+        return lines.Length == 0 ? null
+            : new DriftLines { Colour = Ink.Red, Lines = lines, Title = FindingChartWords.DriftLegend(drifts) };
+    }
 }

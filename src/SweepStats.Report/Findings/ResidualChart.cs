@@ -24,26 +24,31 @@ internal static class ResidualChart
     {
         HashSet<string> odd = [.. findings.Select(f => f.Sweep).OfType<string>()];
         List<RepeatedSweep[]> rows = Rows(group);
-        List<HeatColumn> columns = HeatColumn.Of(grid, group);
-        List<double?[]> values = [.. rows.Select(row => columns.Select(c => c.Farthest(row)).ToArray())];
-        var scale = new HeatScale(values.SelectMany(v => v).OfType<double>());
         double height = Math.Clamp(AllRows / rows.Count, ShortestRow, TallestRow);
-        string title = FindingChartWords.ResidualTitle(group);
         Axis frequencies = FrequencyScale.Axis(grid);
         frequencies.MajorGridlineStyle = LineStyle.None;
+        string title = FindingChartWords.ResidualTitle(group);
+        HeatMap map = Map(rows, HeatColumn.Of(grid, group));
         PlotModel model =
             Frame.Model(title, FindingChartWords.ResidualSubtitle(grid, group), frequencies, RowAxis(rows, height, odd))
-            .With(new HeatMap { Colour = Ink.Grey, Columns = columns, Rows = values, Scale = scale });
+            .With(map);
         model.Padding = new OxyThickness(model.Padding.Left, model.Padding.Top, model.Padding.Right, HeatKey.Room);
         model.Annotations.Add(new HeatKey
         {
-            Scale = scale,
-            Hatched = columns.Exists(c => c.Points.Count == 0) ? FindingChartWords.NotCompared(group.Role) : null,
-            Shared = FindingChartWords.CellsShared(columns.Count < grid.Count, rows[0].Length),
+            Scale = map.Scale,
+            Hatched = map.Columns.Any(c => c.Points.Count == 0) ? FindingChartWords.NotCompared(group.Role) : null,
+            Shared = FindingChartWords.CellsShared(map.Columns.Count < grid.Count, rows[0].Length),
         });
         return new Chart(name, ChartKind.Residuals, title, FindingChartWords.ResidualDescription(grid, group), model,
             Surroundings + (int)(height * rows.Count))
         { Shows = [.. findings.Select(f => f.Code).Distinct()] };
+    }
+
+    private static HeatMap Map(List<RepeatedSweep[]> rows, List<HeatColumn> columns)
+    {
+        List<double?[]> values = [.. rows.Select(row => columns.Select(c => c.Farthest(row)).ToArray())];
+        var scale = new HeatScale(values.SelectMany(v => v).OfType<double>());
+        return new HeatMap { Colour = Ink.Grey, Columns = columns, Rows = values, Scale = scale };
     }
 
     /// <summary>

@@ -119,22 +119,26 @@ internal static class HistoryAnswerWords
             [.. HistoryWords.PairsAsked(history).Where(p => p.Adjusted is not null && p.Points.Any(f => f.Hidden))];
         if (hidden.Length > 0)
         {
-            string more = hidden.Length > LotAnswerWords.MostStretches
-                ? $", and {Count(hidden.Length - LotAnswerWords.MostStretches, "more pair")}" : string.Empty;
-            string[] named = [.. hidden.Take(LotAnswerWords.MostStretches).Select(p =>
-                $"{Named(p.First)} and {Named(p.Second)} at {Plain(p.Points.Count(f => f.Hidden))} of "
-                    + $"{Count(p.Points.Length, "frequency")}")];
-            yield return $"Not compared, because a specimen is known from below only: {string.Join("; ", named)}{more}.";
+            yield return HiddenPairs(hidden);
         }
 
-        int unknown = history.Pairs.Count(p => p.Adjusted is null);
-        if (unknown > 0)
+        HistoryPair[] unknown = [.. history.Pairs.Where(p => p.Adjusted is null)];
+        if (unknown.Length > 0)
         {
-            bool once = history.Pairs.Any(p => p.Adjusted is null && p.Points.Any(f => !f.Hidden));
-            string why = once ? "between campaigns that takes a reference which is swept twice in each"
-                : "too much is known from below only";
-            yield return $"{Count(unknown, "more pair")} cannot be told: {why}.";
+            string why = unknown.Any(p => p.Points.Any(f => !f.Hidden))
+                ? "between campaigns that takes a reference which is swept twice in each" : "too much is known from below only";
+            yield return $"{Count(unknown.Length, "more pair")} cannot be told: {why}.";
         }
+    }
+
+    private static string HiddenPairs(HistoryPair[] hidden)
+    {
+        string more = hidden.Length > LotAnswerWords.MostStretches
+            ? $", and {Count(hidden.Length - LotAnswerWords.MostStretches, "more pair")}" : string.Empty;
+        string[] named = [.. hidden.Take(LotAnswerWords.MostStretches).Select(p =>
+            $"{Named(p.First)} and {Named(p.Second)} at {Plain(p.Points.Count(f => f.Hidden))} of "
+                + $"{Count(p.Points.Length, "frequency")}")];
+        return $"Not compared, because a specimen is known from below only: {string.Join("; ", named)}{more}.";
     }
 
     internal static string Frequencies(HistoryPair pair, LotHistory history)

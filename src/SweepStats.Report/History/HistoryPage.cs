@@ -16,22 +16,27 @@ internal static class HistoryPage
         {
             html.Open("header").Element("p", HistoryWords.HistoryKind, new Attr("class", "kind")).Element("h1", title);
             html.Element("p", HistoryWords.HistoryScope(history, campaigns.Count), new Attr("class", "scope")).Close();
-            html.Section("lots", "Lots")
-                .Element("p", HistoryAnswerWords.HistoryAnswer(history, campaigns).First(), new Attr("class", "headline"));
-            html.List([.. HistoryAnswerWords.HistoryAnswer(history, campaigns).Skip(1),
-                .. HistoryWords.HistoryTrust(history, campaigns)]);
-            Pairs(html, history);
-            Draw(html, charts.Where(c => c.Kind == ChartKind.LotsOverFrequency));
-            Bands(html, history);
-            html.Element("h3", "All lots").Paragraph(HistoryWords.HistoryPart(history));
-            html.Table("Lots of all campaigns", HistoryWords.HistoryColumns(history),
-                history.Lots.Select(HistoryWords.HistoryRow)).List(HistoryWords.HistoryRemarks(history));
-            Draw(html, charts.Where(c => c.Kind != ChartKind.LotsOverFrequency));
-            html.Close();
+            Lots(html, history, campaigns, charts);
             html.Section("campaigns", "Each campaign by itself").List(HistoryWords.HistoryCampaigns(history, campaigns)).Close();
             html.Section("cautions", "Cautions").List(PageWords.Cautions).Close();
             GlossaryPart.Write(html);
         });
+    }
+
+    private static void Lots(HtmlWriter html, LotHistory history, IReadOnlyList<AnalysisResult> campaigns,
+        ImmutableArray<ChartPicture> charts)
+    {
+        string[] answer = [.. HistoryAnswerWords.HistoryAnswer(history, campaigns)];
+        html.Section("lots", "Lots").Element("p", answer[0], new Attr("class", "headline"));
+        html.List([.. answer[1..], .. HistoryWords.HistoryTrust(history, campaigns)]);
+        Pairs(html, history);
+        Draw(html, charts.Where(c => c.Kind == ChartKind.LotsOverFrequency));
+        Bands(html, history);
+        html.Element("h3", "All lots").Paragraph(HistoryWords.HistoryPart(history));
+        html.Table("Lots of all campaigns", HistoryWords.HistoryColumns(history),
+            history.Lots.Select(HistoryWords.HistoryRow)).List(HistoryWords.HistoryRemarks(history));
+        Draw(html, charts.Where(c => c.Kind != ChartKind.LotsOverFrequency));
+        html.Close();
     }
 
     private static void Pairs(HtmlWriter html, LotHistory history)

@@ -63,20 +63,29 @@ internal static class ConsistencyChart
         LabelledAxis places = ThinnedLabels.Axis(
             LotChartWords.SideBySideOf(words.Of.Noun, bars.Shown.Length, bars.Count), [.. bars.Shown.Select(b => b.Name)],
             i => bars.Shown[i].IsStraggler);
-        bool bothWays = values.Minimum < 0;
         PlotModel model = Frame.Model(words.Title, words.Subtitle, places, values).With([
             words.Of.Lots.Distinct().Count() > 1
                 ? new GroupStripes { Colour = Ink.Veil(Ink.Faint, 110), Groups = bars.Stretches(words.Of.Lots) } : null,
             .. Classes(bars),
-            bothWays ? new Trace { Colour = Ink.Black, Points = [new(places.Minimum, 0), new(places.Maximum, 0)],
-                Thickness = 1 } : null,
-            Limit(bars, places, b => b.Critical.Straggler, outlier: false),
-            Limit(bars, places, b => b.Critical.Outlier, outlier: true),
-            bothWays ? Limit(bars, places, b => -b.Critical.Straggler, outlier: false, named: false) : null,
-            bothWays ? Limit(bars, places, b => -b.Critical.Outlier, outlier: true, named: false) : null,
+            .. Limits(bars, places, bothWays: values.Minimum < 0),
         ]);
         return new Chart(name, ChartKind.Consistency, words.Title, LotChartWords.MandelDescription(words.Title, bars.Shown),
             model, Height);
+    }
+
+    private static Trace[] Limits(Bars bars, LabelledAxis places, bool bothWays)
+    {
+        Trace[] upper =
+        [
+            Limit(bars, places, b => b.Critical.Straggler, outlier: false),
+            Limit(bars, places, b => b.Critical.Outlier, outlier: true),
+        ];
+        return !bothWays ? upper :
+        [
+            new() { Colour = Ink.Black, Points = Frame.Across(places, 0), Thickness = 1 }, .. upper,
+            Limit(bars, places, b => -b.Critical.Straggler, outlier: false, named: false),
+            Limit(bars, places, b => -b.Critical.Outlier, outlier: true, named: false),
+        ];
     }
 
     // A line through all where all have one limit; where limits differ, a tick at each bar, for a line would hold each to the
@@ -85,12 +94,10 @@ internal static class ConsistencyChart
     {
         double[] limits = [.. bars.Shown.Select(of)];
         bool one = ConsistencyBar.HaveOneLimit(bars.Shown);
-        double common = limits.First(double.IsFinite);
         return new Trace
         {
             Colour = outlier ? Ink.Red : Ink.Black,
-            Points = one
-                ? [new(places.Minimum, common), new(places.Maximum, common)]
+            Points = one ? Frame.Across(places, limits.First(double.IsFinite))
                 : [.. limits.SelectMany(
                     (at, i) => new DataPoint[] { new(i - TickHalf, at), new(i + TickHalf, at), new(i + 0.5, double.NaN) })],
             Dash = !one ? null : outlier ? [12, 4] : [3, 3],

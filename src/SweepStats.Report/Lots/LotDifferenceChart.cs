@@ -31,38 +31,44 @@ internal static class LotDifferenceChart
         double[] hertz = [.. history.Frequencies.Select(f => f.Value)];
         List<DataPoint> difference = [.. pair.Points.Select((p, f) => new DataPoint(hertz[f], p.DifferenceDb))];
         List<Slice> intervals = [.. pair.Points.Select((p, f) => Interval(hertz[f], p.Interval(history.Question.Confidence)))];
-        bool[] differs = [.. pair.Points.Select(p => history.DifferAt(pair, p))];
-        bool[] hidden = [.. pair.Points.Select(p => p.Hidden)];
         string title = HistoryChartWords.DifferenceTitle(pair);
         PlotModel model = Frame.Model(
                 title, HistoryChartWords.DifferenceSubtitle(history, pair), FrequencyScale.Axis(new FrequencyGrid([.. hertz])),
                 DecibelScale.Axis(HistoryChartWords.DifferenceAxis, Seen(difference, intervals), RoomAbove, LeastSpanDb))
-            .With(
-                intervals.Exists(i => double.IsFinite(i.Low))
-                    ? new IntervalBand
-                    {
-                        Colour = Ink.Blue,
-                        Slices = intervals,
-                        Title = HistoryChartWords.DifferenceInterval(history),
-                    } : null,
+            .With([
+                Band(intervals, HistoryChartWords.DifferenceInterval(history)),
                 new Trace { Colour = Ink.Grey, Points = [.. hertz.Select(f => new DataPoint(f, 0))], Thickness = 1 },
-                new Trace
-                {
-                    Colour = Ink.Black,
-                    Points = difference,
-                    LoneDots = true,
-                    Title = HistoryChartWords.DifferenceLegend,
-                },
-                Bar(hertz, differs, Ink.Red, HistoryChartWords.DifferLegend(history)),
-                Bar(hertz, hidden, Ink.Grey, HistoryChartWords.DifferenceHidden));
+                new Trace { Colour = Ink.Black, Points = difference, LoneDots = true,
+                    Title = HistoryChartWords.DifferenceLegend },
+                .. Bars(history, pair, hertz),
+            ]);
         return new Chart(name, ChartKind.LotsOverFrequency, title, HistoryChartWords.DifferenceDescription(history, pair), model);
     }
 
     private static Slice Interval(double hertz, Interval? found) =>
         found is { } i ? new Slice(hertz, i.Low, i.High) : new Slice(hertz, double.NaN, double.NaN);
 
-    private static EdgeStretches? Bar(double[] hertz, bool[] marked, OxyColor colour, string title) =>
-        marked.Contains(true) ? new EdgeStretches { Colour = colour, Places = hertz, Marked = marked, Title = title } : null;
+    private static IntervalBand? Band(List<Slice> intervals, string title) =>
+        intervals.Exists(i => double.IsFinite(i.Low))
+            ? new IntervalBand { Colour = Ink.Blue, Slices = intervals, Title = title } : null;
+
+    private static EdgeStretches[] Bars(LotHistory history, HistoryPair pair, double[] hertz) =>
+    [
+        new()
+        {
+            Colour = Ink.Red,
+            Places = hertz,
+            Marked = [.. pair.Points.Select(p => history.DifferAt(pair, p))],
+            Title = HistoryChartWords.DifferLegend(history),
+        },
+        new()
+        {
+            Colour = Ink.Grey,
+            Places = hertz,
+            Marked = [.. pair.Points.Select(p => p.Hidden)],
+            Title = HistoryChartWords.DifferenceHidden,
+        },
+    ];
 
     private static IEnumerable<double> Seen(List<DataPoint> difference, List<Slice> intervals)
     {

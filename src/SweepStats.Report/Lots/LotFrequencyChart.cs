@@ -1,7 +1,7 @@
 using OxyPlot;
+using OxyPlot.Axes;
 using SweepStats.Lots;
 using SweepStats.Report.Drawing;
-using SweepStats.Report.Specimens;
 
 namespace SweepStats.Report.Lots;
 
@@ -14,7 +14,6 @@ namespace SweepStats.Report.Lots;
 /// </remarks>
 internal static class LotFrequencyChart
 {
-    private const double ArrowSpacing = 42;
     private const double LeastSpanDb = 1;
 
     // Thin lines have no markers along them, only lone points do.
@@ -34,24 +33,25 @@ internal static class LotFrequencyChart
 
         int[] shown = LotTraces.Foremost(lots.Lots.Length,
             l => apart[l].Where(p => double.IsFinite(p.Y)).Select(p => Math.Abs(p.Y)).DefaultIfEmpty(0).Average());
-        bool[] differ = [.. lots.Frequencies.Select(lots.DifferAt)];
+        var differ = new EdgeStretches { Colour = Ink.Red, Places = [.. lots.Frequencies.Select(f => f.At.Value)],
+            Marked = [.. lots.Frequencies.Select(lots.DifferAt)], Title = LotChartWords.LotsDifferLegend(lots.Question) };
         bool bounds = lots.Frequencies.Any(f => f.Lots.Any(l => l.Bound));
         PlotModel model = Frame.Model(
                 LotChartWords.LotFrequencyTitle, LotChartWords.LotFrequencySubtitle(shown.Length, lots.Lots.Length, bounds),
-            FrequencyScale.Axis(result.Campaign.Grid), DecibelScale.Axis("Difference from the mean of all lots (dB)",
-                apart.SelectMany(l => l).Select(p => p.Y), bounds ? 0.16 : 0.08, LeastSpanDb))
+            FrequencyScale.Axis(result.Campaign.Grid), Differences(apart, bounds))
             .With([
                 .. Others(lots, apart, shown),
-                new Trace { Colour = Ink.Grey, Points = [.. lots.Frequencies.Select(f => new DataPoint(f.At.Value, 0))],
-                    Thickness = 1 },
+                new Trace { Colour = Ink.Grey, Points = LotTraces.Points(lots.Frequencies, _ => 0), Thickness = 1 },
                 .. shown.SelectMany((l, i) => Lines(lots, l, apart[l], new(i, shown.Length))),
-                differ.Contains(true)
-                    ? new EdgeStretches { Colour = Ink.Red, Places = [.. lots.Frequencies.Select(f => f.At.Value)],
-                        Marked = differ, Title = LotChartWords.LotsDifferLegend(lots.Question) } : null,
+                differ,
             ]);
         return new Chart(name, ChartKind.LotsOverFrequency, LotChartWords.LotFrequencyTitle,
-            LotChartWords.LotFrequencyDescription(lots, differ.Count(d => d)), model);
+            LotChartWords.LotFrequencyDescription(lots, differ.Marked.Count(d => d)), model);
     }
+
+    private static LinearAxis Differences(List<DataPoint>[] apart, bool bounds) => DecibelScale.Axis(
+        "Difference from the mean of all lots (dB)", apart.SelectMany(l => l).Select(p => p.Y), bounds ? 0.16 : 0.08,
+        LeastSpanDb);
 
     // Faint and without a name, so that a reader sees what is usual.
     private static IEnumerable<Trace> Others(LotComparison lots, List<DataPoint>[] apart, int[] shown) =>
@@ -71,42 +71,32 @@ internal static class LotFrequencyChart
         List<DataPoint> clear = Kept(lots, apart, at => !at.Lots.Any(l => l.Bound));
         List<DataPoint> amidBounds = Kept(lots, apart, at => at.Lots.Any(l => l.Bound) && !at.Lots[lot].Bound);
         List<DataPoint> bounds = [.. Kept(lots, apart, at => at.Lots[lot].Bound).Where(p => double.IsFinite(p.Y))];
-        Ink ink = Ink.Lines[among.Place];
-        if (LotTraces.Any(clear))
+        bool hasLine = LotTraces.Any(clear), hasThin = LotTraces.Any(amidBounds);
+        if (hasLine)
         {
-            yield return LotTraces.Line(clear, among, title, bounds.Count > 0);
+            yield return among.Line(clear, title, bounds.Count > 0);
         }
 
-        if (LotTraces.Any(amidBounds))
+        if (hasThin)
         {
-            yield return new Trace
-            {
-                Colour = Ink.Veil(ink.Colour, 170),
-                Points = amidBounds,
-                Thickness = 0.9,
-                LoneDots = true,
-                Hollow = true,
-                Marker = ink.Marker,
-                MarkerStart = Never,
-                Title = LotTraces.Any(clear) ? null : title,
-                ArrowStyle = bounds.Count > 0 ? among.Place : null,
-            };
+            yield return Thin(amidBounds, among, hasLine ? null : title, bounds.Count > 0);
         }
 
-        if (bounds.Count > 0)
-        {
-            yield return new OpenBounds
-            {
-                Colour = ink.Colour,
-                Bounds = bounds,
-                Length = 16,
-                Style = among.Place,
-                Spacing = ArrowSpacing,
-                Shift = LotTraces.Shift(among, ArrowSpacing),
-                Title = LotTraces.Any(clear) || LotTraces.Any(amidBounds) ? null : LotChartWords.BoundOnlyLegend(title),
-            };
-        }
+        yield return among.Arrows(bounds, hasLine || hasThin ? null : LotChartWords.BoundOnlyLegend(title));
     }
+
+    private static Trace Thin(List<DataPoint> points, OneOfSeveral among, string? title, bool arrows) => new()
+    {
+        Colour = Ink.Veil(among.Ink.Colour, 170),
+        Points = points,
+        Thickness = 0.9,
+        LoneDots = true,
+        Hollow = true,
+        Marker = among.Ink.Marker,
+        MarkerStart = Never,
+        Title = title,
+        ArrowStyle = arrows ? among.Place : null,
+    };
 
     private static List<DataPoint> Kept(LotComparison lots, List<DataPoint> apart, Func<LotFrequency, bool> keep) =>
         [.. apart.Select((p, f) => keep(lots.Frequencies[f]) ? p : new DataPoint(p.X, double.NaN))];

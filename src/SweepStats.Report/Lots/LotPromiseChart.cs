@@ -24,18 +24,21 @@ internal static class LotPromiseChart
             return null;
         }
 
-        int[] shown = [.. LotTraces.Foremost(told.Length, i => -promised[told[i]].Where(p => double.IsFinite(p.Y)).Min(p => p.Y))
-            .Select(i => told[i])];
-        Trace? required = RequirementLine.Of(result.Plan.Requirement, result.Campaign.Grid);
-        Trace? guarded = RequirementLine.Guarded(result.Plan.Rule, result.Campaign.Grid);
+        int[] shown = Weakest(told, promised);
+        AskedLines asked = AskedLines.Of(result);
         IReadOnlyList<string> names = Frame.Names(lots.Lots);
         string title = LotChartWords.LotPromiseTitle(lots.Question);
         PlotModel model = Frame.Model(
                 title, LotChartWords.LotPromiseSubtitle(lots, shown.Length, told.Length),
             FrequencyScale.Axis(result.Campaign.Grid),
                 DecibelScale.Axis("Shielding promised (dB)",
-                    shown.SelectMany(l => promised[l]).Concat((guarded ?? required)?.Points ?? []).Select(p => p.Y)))
-            .With([.. shown.Select((l, i) => LotTraces.Line(promised[l], new(i, shown.Length), names[l])), required, guarded]);
+                    shown.SelectMany(l => promised[l]).Select(p => p.Y).Concat(asked.Seen)))
+            .With([.. shown.Select((l, i) => new OneOfSeveral(i, shown.Length).Line(promised[l], names[l])), asked.Required,
+                asked.Guarded]);
         return new Chart(name, ChartKind.LotPromise, title, LotChartWords.LotPromiseDescription(lots, shown), model);
     }
+
+    private static int[] Weakest(int[] told, List<DataPoint>[] promised) =>
+        [.. LotTraces.Foremost(told.Length, i => -promised[told[i]].Where(p => double.IsFinite(p.Y)).Min(p => p.Y))
+            .Select(i => told[i])];
 }

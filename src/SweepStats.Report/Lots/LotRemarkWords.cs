@@ -17,54 +17,35 @@ internal static class LotRemarkWords
     /// <summary>Pairs, scatter and standing, sentence by sentence.</summary>
     internal static IEnumerable<string> LotRemarks(AnalysisResult result, LotBand band)
     {
-        LotComparison lots = result.Lots;
-        if (band.Name is not null)
-        {
-            yield return LotAnswerWords.LotsHeadline(result, band);
-        }
-
-        if (SharedByAll(band, lots.Question) is { } shared)
-        {
-            yield return shared;
-        }
-
-        string[] single = [.. band.Lots.Where(l => l.Specimens == 1).Select(l => PlainText.Of(l.Lot))];
-        if (single.Length > 0 && band.Probability is not null)
-        {
-            yield return "One specimen shows no scatter: "
-                + $"{(single.Length == 1 ? $"that of lot {single[0]} is"
-                    : $"those of lots {Listed(single,
-                        MostSpecimensNamed)} are")} taken to be at most twice that of the others. Take a second specimen.";
-        }
-
+        LotQuestion question = result.Lots.Question;
         NamedEquivalence[] pairs = [.. band.Pairs.Select(p => new NamedEquivalence(Pair(p.First, p.Second), p.Tested))];
-        if (SameWithin(pairs, lots.Question) is { } same)
-        {
-            yield return VerdictWords.Face(result, capital: true) + same;
-        }
-
-        if (!band.Scatter.IsEmpty)
-        {
-            yield return "Standard deviations of the mean: "
-                + $"{string.Join(", ", band.Scatter.Select(s => $"{Between(s.Level)} {Small(s.DeviationDb)}"))}.";
-        }
-
-        // With few lots the share scatters widely; it tells something where lots are shown to differ.
-        if (band.IntraclassCorrelation is { } share && band.Probability <= lots.Question.FalseAlarm)
-        {
-            yield return $"Lots make {Percent(share)} of the variance between specimens (intraclass correlation).";
-        }
-
-        if (band.LotStanding is { } lotStanding)
-        {
-            yield return Standing("lots", lotStanding);
-        }
-
-        if (band.SpecimenStanding is { } standing)
-        {
-            yield return Standing("specimens", standing);
-        }
+        string? same = SameWithin(pairs, question) is { } within ? VerdictWords.Face(result, capital: true) + within : null;
+        string?[] remarks =
+        [
+            band.Name is null ? null : LotAnswerWords.LotsHeadline(result, band),
+            SharedByAll(band, question), Single(band), same, Scatter(band), Share(band, question),
+            band.LotStanding is { } lots ? Standing("lots", lots) : null,
+            band.SpecimenStanding is { } specimens ? Standing("specimens", specimens) : null,
+        ];
+        return remarks.OfType<string>();
     }
+
+    private static string? Single(LotBand band)
+    {
+        string[] single = [.. band.Lots.Where(l => l.Specimens == 1).Select(l => PlainText.Of(l.Lot))];
+        string which = single.Length == 1 ? $"that of lot {single[0]} is"
+            : $"those of lots {Listed(single, MostSpecimensNamed)} are";
+        return single.Length == 0 || band.Probability is null ? null
+            : $"One specimen shows no scatter: {which} taken to be at most twice that of the others. Take a second specimen.";
+    }
+
+    private static string? Scatter(LotBand band) => band.Scatter.IsEmpty ? null : "Standard deviations of the mean: "
+        + $"{string.Join(", ", band.Scatter.Select(s => $"{Between(s.Level)} {Small(s.DeviationDb)}"))}.";
+
+    // With few lots the share scatters widely; it tells something where lots are shown to differ.
+    private static string? Share(LotBand band, LotQuestion question) =>
+        band.IntraclassCorrelation is { } share && band.Probability <= question.FalseAlarm
+            ? $"Lots make {Percent(share)} of the variance between specimens (intraclass correlation)." : null;
 
     // What is in the intervals beside the scatter of specimens, and that it drops out between lots.
     private static string? SharedByAll(LotBand band, LotQuestion question) =>
@@ -95,14 +76,13 @@ internal static class LotRemarkWords
                 + $"those of {Plain(by[Farther].Count())} to be farther apart; {Plain(by[Open].Count())} are undecided.";
         }
 
+        string Told(string decided, string words) => by[decided].Any() ? $"{words}: {string.Join(", ", by[decided])}." : "";
         string[] parts =
         [
-            .. by[Same].Any() ? [$"Means shown to be {margin}: {string.Join(", ", by[Same])}."] : Array.Empty<string>(),
-            .. by[Farther].Any() ? [$"Means shown not to be {margin}: {string.Join(", ", by[Farther])}."] : Array.Empty<string>(),
-            .. by[Open].Any() ? [$"Undecided whether their means are {margin}: {string.Join(", ", by[Open])}."]
-                : Array.Empty<string>(),
+            Told(Same, $"Means shown to be {margin}"), Told(Farther, $"Means shown not to be {margin}"),
+            Told(Open, $"Undecided whether their means are {margin}"),
         ];
-        return string.Join(" ", parts);
+        return string.Join(" ", parts.Where(p => p.Length > 0));
     }
 
     internal static string Decided(Equivalence? tested, LotQuestion question) => tested switch

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using OxyPlot;
 using SweepStats.Lots;
-using SweepStats.Report.Drawing;
 using SweepStats.Report.Specimens;
 
 namespace SweepStats.Report.Lots;
@@ -12,8 +11,6 @@ internal static class LotTraces
     /// <summary>More lines than this cannot be told apart.</summary>
     public const int Most = OverviewChart.Most;
 
-    private const double MarkerSpacing = 96;
-
     /// <summary>The lots with the largest of a figure, in the order of the lots; one that is not a number comes last.</summary>
     public static int[] Foremost(int lots, Func<int, double> figure) =>
         [.. Enumerable.Range(0, lots).OrderByDescending(l => double.IsFinite(figure(l)) ? figure(l) : double.NegativeInfinity)
@@ -22,27 +19,6 @@ internal static class LotTraces
     /// <summary>A value of one lot at each frequency; not a number where there is none.</summary>
     public static List<DataPoint> Points(ImmutableArray<LotFrequency> frequencies, Func<LotFrequency, double?> value) =>
         [.. frequencies.Select(f => new DataPoint(f.At.Value, value(f) ?? double.NaN))];
-
-    /// <summary>The line of one of several.</summary>
-    public static Trace Line(IReadOnlyList<DataPoint> points, OneOfSeveral among, string title, bool arrows = false)
-    {
-        Ink ink = Ink.Lines[among.Place];
-        return new Trace
-        {
-            Colour = ink.Colour,
-            Points = points,
-            Dash = ink.Dash,
-            Marker = ink.Marker,
-            MarkerStart = Shift(among, MarkerSpacing),
-            MarkerSpacing = MarkerSpacing,
-            LoneDots = true,
-            Title = title,
-            ArrowStyle = arrows ? among.Place : null,
-        };
-    }
-
-    /// <summary>Where the marks of one of several begin, so that they do not hide each other.</summary>
-    public static double Shift(OneOfSeveral among, double spacing) => (among.Place + 0.5) * spacing / among.Places;
 
     public static bool Any(IEnumerable<DataPoint> points) => points.Any(p => double.IsFinite(p.Y));
 }

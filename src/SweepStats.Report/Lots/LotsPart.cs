@@ -21,16 +21,21 @@ internal sealed class LotsPart : IPagePart
         Draw(html, charts.Where(First));
         foreach (LotBand band in lots.Bands)
         {
-            html.Element("h3", LotWords.LotBandHeading(band)).Paragraph(LotWords.ClearPart(band));
-            html.Table($"Lots: {LotWords.LotBandHeading(band)}", LotWords.LotColumns(lots.Question, band),
-                band.Lots.Select(l => LotWords.LotRow(l, band)));
-            html.List(LotRemarkWords.LotRemarks(content.Result, band));
+            Band(html, content.Result, band);
         }
 
         html.Paragraph(LotWords.LotsMean(lots.Question));
         Draw(html, charts.Where(c => !First(c) && ChartFigure.IsDrawn(c)));
         ChartFigure.Links(html, [.. charts.Where(c => !ChartFigure.IsDrawn(c))]);
         html.Close();
+    }
+
+    private static void Band(HtmlWriter html, AnalysisResult result, LotBand band)
+    {
+        html.Element("h3", LotWords.LotBandHeading(band)).Paragraph(LotWords.ClearPart(band));
+        html.Table($"Lots: {LotWords.LotBandHeading(band)}", LotWords.LotColumns(result.Lots.Question, band),
+            band.Lots.Select(l => LotWords.LotRow(l, band)));
+        html.List(LotRemarkWords.LotRemarks(result, band));
     }
 
     // What answers whether lots are alike comes before the figures, what explains it behind.

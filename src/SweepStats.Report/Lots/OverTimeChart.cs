@@ -22,14 +22,12 @@ internal static class OverTimeChart
         ControlPoint[] points = [.. chart.Points];
         LabelledAxis places =
             ThinnedLabels.Axis(LotChartWords.OverTimeAxis(chart), [.. points.Select(p => p.Label)], i => points[i].Outside);
-        List<DataPoint> values = [.. points.Select((p, i) => new DataPoint(i, p.Value))];
-        List<DataPoint> outside = [.. values.Where((_, i) => points[i].Outside)];
         string title = LotChartWords.OverTimeTitle(chart);
-        PlotModel model = Frame.Model(title, LotChartWords.OverTimeSubtitle(chart), places, Values(chart)).With(
+        PlotModel model = Frame.Model(title, LotChartWords.OverTimeSubtitle(chart), places, Values(chart)).With([
             new Trace
             {
                 Colour = Ink.Grey,
-                Points = [new(places.Minimum, chart.CentreDb), new(places.Maximum, chart.CentreDb)],
+                Points = Frame.Across(places, chart.CentreDb),
                 Thickness = 1,
                 Title = LotChartWords.CentreLegend,
             },
@@ -39,24 +37,34 @@ internal static class OverTimeChart
                 Limits = [.. points.Select((p, i) => new Slice(i, p.Low, p.High))],
                 Title = LotChartWords.ControlLimitLegend,
             },
+            .. Marks(chart),
+        ]);
+        return new Chart(name, ChartKind.OverTime, title, LotChartWords.OverTimeDescription(chart), model, 420);
+    }
+
+    private static ChartSeries[] Marks(ControlChart chart)
+    {
+        DataPoint[] values = [.. chart.Points.Select((p, i) => new DataPoint(i, p.Value))];
+        return
+        [
             new OffsetMarks
             {
                 Colour = Ink.Blue,
                 Groups = [values],
                 Marker = MarkerType.Circle,
-                Size = points.Length > Crowded ? 2.6 : 4,
+                Size = values.Length > Crowded ? 2.6 : 4,
                 Title = LotChartWords.OverTimeLegend(chart.Figure),
             },
-            outside.Count > 0 ? new PointMarks
+            new PointMarks
             {
                 Colour = Ink.Red,
-                Points = outside,
+                Points = [.. values.Where((_, i) => chart.Points[i].Outside)],
                 Marker = MarkerType.Square,
                 Size = 7,
                 Hollow = true,
                 Title = LotChartWords.OutsideLegend,
-            } : null);
-        return new Chart(name, ChartKind.OverTime, title, LotChartWords.OverTimeDescription(chart), model, 420);
+            },
+        ];
     }
 
     private static LinearAxis Values(ControlChart chart)

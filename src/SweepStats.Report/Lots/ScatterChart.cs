@@ -27,21 +27,11 @@ internal static class ScatterChart
                 LotChartWords.ScatterTitle, LotChartWords.ScatterSubtitle(gaps), FrequencyScale.Axis(result.Campaign.Grid),
             ZeroScale.Axis("Standard deviation (dB)", most * RoomAbove))
             .With(levels.Select((level, i) =>
-                LotTraces.Line(lines[i], new(i, levels.Length), LotChartWords.ScatterLegend(level))));
+                new OneOfSeveral(i, levels.Length).Line(lines[i], LotChartWords.ScatterLegend(level))));
         return new Chart(name, ChartKind.Scatter, LotChartWords.ScatterTitle,
             LotChartWords.ScatterDescription(result.Lots.Whole, levels), model);
     }
 
-    private static double? Deviation(LotFrequency at, VarianceLevel level)
-    {
-        foreach (LevelDeviation part in at.Scatter)
-        {
-            if (part.Level == level)
-            {
-                return part.DeviationDb;
-            }
-        }
-
-        return null;
-    }
+    private static double? Deviation(LotFrequency at, VarianceLevel level) =>
+        at.Scatter.Where(part => part.Level == level).Select(part => (double?)part.DeviationDb).FirstOrDefault();
 }

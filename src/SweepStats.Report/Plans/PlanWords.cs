@@ -22,46 +22,41 @@ public static class PlanWords
     public static IReadOnlyList<string> Plan(SweepPlan plan, AnalysisResult? pilot)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        List<string> lines = [];
         bool overloaded = pilot is not null && BoundCauses.Of(pilot.Curves).Overload;
-        if (pilot is not null)
-        {
-            lines.AddRange([$"Plan from the pilot: {PlainText.Of(pilot.Title)}", $"The pilot: {VerdictWords.Headline(pilot)}"]);
-        }
+        return
+        [
+            .. pilot is null ? Array.Empty<string>() : OfPilot(pilot, overloaded),
+            .. Rests(plan.Basis), .. Widths(plan), .. Range(plan), .. Claim(plan, overloaded),
+            .. plan.UsableRangeDb is null && plan.Claim is null ? Array.Empty<string>() : [PlanClaimWords.FloorKnown(plan.Basis)],
+            // The answer before what it was picked from.
+            string.Empty,
+            $"Half-width of the {Level(plan.Question.Confidence)} interval at one frequency, clear of the floor; half of "
+                + $"all campaigns do better. {ReferenceTaken(plan.Question)}",
+            .. Table(plan),
+        ];
+    }
 
+    private static IEnumerable<string> OfPilot(AnalysisResult pilot, bool overloaded)
+    {
+        yield return $"Plan from the pilot: {PlainText.Of(pilot.Title)}";
+        yield return $"The pilot: {VerdictWords.Headline(pilot)}";
         if (overloaded)
         {
-            lines.Add("The pilot's receiver was overloaded: put attenuation before it first, and take the range that is then "
-                + "left into account (--range).");
+            yield return "The pilot's receiver was overloaded: put attenuation before it first, and take the range that is then "
+                + "left into account (--range).";
         }
-
-        lines.AddRange(Rests(plan.Basis));
-        lines.AddRange(Widths(plan));
-        if (plan.UsableRangeDb is { } usable)
-        {
-            lines.Add($"Usable dynamic range with {Numbers(plan.Chosen)}: {LowTenths(usable)} dB.");
-        }
-
-        if (plan.Question.ClaimDb is not null)
-        {
-            lines.Add(string.Empty);
-            lines.AddRange(PlanClaimWords.Source(plan));
-            lines.AddRange(plan.Claim is { } claim ? PlanClaimWords.Claimed(plan, claim, overloaded)
-                : ["Nothing can be said of the claim: state --range and --looks, and let reference and specimen repeat."]);
-        }
-
-        if (plan.UsableRangeDb is not null || plan.Claim is not null)
-        {
-            lines.Add(PlanClaimWords.FloorKnown(plan.Basis));
-        }
-
-        // The answer before what it was picked from.
-        lines.Add(string.Empty);
-        lines.Add($"Half-width of the {Level(plan.Question.Confidence)} interval at one frequency, clear of the floor; half of "
-            + $"all campaigns do better. {ReferenceTaken(plan.Question)}");
-        lines.AddRange(Table(plan));
-        return lines;
     }
+
+    private static string[] Range(SweepPlan plan) => plan.UsableRangeDb is not { } usable ? []
+        : [$"Usable dynamic range with {Numbers(plan.Chosen)}: {LowTenths(usable)} dB."];
+
+    private static IEnumerable<string> Claim(SweepPlan plan, bool overloaded) => plan.Question.ClaimDb is null ? []
+        :
+        [
+            string.Empty, .. PlanClaimWords.Source(plan),
+            .. plan.Claim is { } claim ? PlanClaimWords.Claimed(plan, claim, overloaded)
+                : ["Nothing can be said of the claim: state --range and --looks, and let reference and specimen repeat."],
+        ];
 
     private static IEnumerable<string> Rests(PlanBasis basis)
     {

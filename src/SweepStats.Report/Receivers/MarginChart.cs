@@ -57,10 +57,6 @@ internal static class MarginChart
     private static Trace? Claim(ReceiverTest test, MarginRows rows) => test.Question.Claim is { } claim
         ? RequirementLine.Of([new(claim.Value, -0.5), new(claim.Value, rows.Count - 0.5)], MarginChartText.Claim(claim)) : null;
 
-    private static LinearAxis Values(MarginRows rows)
-    {
-        LinearAxis axis = DecibelScale.Axis("Margin, and shielding shown (dB)", rows.Seen, 0.16);
-        axis.Position = AxisPosition.Bottom;
-        return axis;
-    }
+    private static LinearAxis Values(MarginRows rows) =>
+        DecibelScale.Axis("Margin, and shielding shown (dB)", rows.Seen, 0.16).AtBottom();
 }

@@ -65,21 +65,28 @@ public static class FirstScreenWords
     {
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(closing);
-        string[] untested = [.. result.Checks.Where(c => c.UntestedBecause is not null).Select(c => c.Code)];
-        int clear = result.Checks.Count(c => CheckWords.CheckOutcome(result, c) == CheckWords.NothingFoundBy);
-        int excluded = result.Campaign.Excluded.Length;
-        string[] checks =
-        [
-            $"{Plain(clear)} of {Count(result.Checks.Length, "check")} found nothing.",
-            .. untested.Length == 0 ? Array.Empty<string>()
-                : [$"Could not be tested, or not wholly: {string.Join(", ", untested)}."],
-            .. excluded == 0 ? Array.Empty<string>()
-                : [$"Left out by the user: {Count(excluded, "sweep")}; {(excluded == 1 ? "its reason" : "their reasons")}: "
-                    + $"{Verbose}"],
-        ];
+        string[] checks = [.. ChecksCounted(result)];
         ScreenLines screen = Started(result, columns, [.. checks, .. closing]);
         string[] left = [.. Findings(result, screen, beside: 0)];
         return [.. screen.Lines, .. NotShown(left), .. checks, .. closing];
+    }
+
+    private static IEnumerable<string> ChecksCounted(AnalysisResult result)
+    {
+        int clear = result.Checks.Count(c => CheckWords.CheckOutcome(result, c) == CheckWords.NothingFoundBy);
+        yield return $"{Plain(clear)} of {Count(result.Checks.Length, "check")} found nothing.";
+        string[] untested = [.. result.Checks.Where(c => c.UntestedBecause is not null).Select(c => c.Code)];
+        if (untested.Length > 0)
+        {
+            yield return $"Could not be tested, or not wholly: {string.Join(", ", untested)}.";
+        }
+
+        int excluded = result.Campaign.Excluded.Length;
+        if (excluded > 0)
+        {
+            yield return $"Left out by the user: {Count(excluded, "sweep")}; "
+                + $"{(excluded == 1 ? "its reason" : "their reasons")}: {Verbose}";
+        }
     }
 
     private static ScreenLines Started(AnalysisResult result, int columns, IReadOnlyList<string> closing)

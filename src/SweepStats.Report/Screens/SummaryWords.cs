@@ -35,45 +35,45 @@ public static class SummaryWords
         }
 
         lines.AddRange(result.Trend is { } trend ? TrendWords.TrendAnswer(result, trend) : []);
+        lines.AddRange(Specimens(result));
+        lines.AddRange(FieldWords.FieldInBrief(result));
+        lines.AddRange(result.Lots.Lots.Length > 1 ? LotAnswerWords.LotsAnswer(result) : []);
+        lines.AddRange(result.Choice?.Bands[0] is { } ranking ? ChoiceWords.ChoiceAnswer(result, ranking) : []);
+        lines.AddRange(FindingGroup.Of(result.Findings).SelectMany(Told));
+        return lines;
+    }
+
+    private static IEnumerable<string> Specimens(AnalysisResult result)
+    {
         IReadOnlyList<string> pieces = ShortNames.Of([.. result.Bands.Select(b => b.Name.ToString())], LongestSpecimen);
         int widest = pieces.Count == 0 ? 0 : pieces.Max(p => p.Length);
-        foreach ((BandStatement band, string piece, ShieldingCurve curve) in result.Bands.Zip(pieces, result.Curves))
-        {
-            string capped = (band.CappedCount > 0 ? ". " + VerdictWords.Capped(band, curve).TrimEnd('.') : string.Empty)
-                + (band.OverloadedCount > 0 ? ". " + VerdictWords.Overloaded(band.OverloadedCount, band.PointCount).TrimEnd('.')
-                    : string.Empty);
-            string stands = RequirementWords.Stands(result, band.Name) is { } standing
-                ? $"{AtLevel(result, result.Plan.Confidence)}. "
-                    + $"Requirement{(result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? ", at face value only"
-                        : string.Empty)}: {standing}{AtLevel(result, result.Plan.Rule?.Level)}" : string.Empty;
-            lines.Add($"  {piece.PadRight(widest)}  "
-                + $"{(result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? "at face value " : string.Empty)}"
-                + $"{VerdictWords.Claim(band)}{capped}{stands}{FieldWords.FieldBehind(result, band)}");
-        }
+        string face = result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? "at face value " : string.Empty;
+        return result.Bands.Zip(pieces, result.Curves).Select(specimen => $"  {specimen.Second.PadRight(widest)}  {face}"
+            + VerdictWords.Claim(specimen.First) + HiddenBy(specimen.First, specimen.Third) + Stands(result, specimen.First)
+            + FieldWords.FieldBehind(result, specimen.First));
+    }
 
-        lines.AddRange(FieldWords.FieldInBrief(result));
+    private static string HiddenBy(BandStatement band, ShieldingCurve curve) =>
+        (band.CappedCount > 0 ? ". " + VerdictWords.Capped(band, curve).TrimEnd('.') : string.Empty)
+        + (band.OverloadedCount > 0
+            ? ". " + VerdictWords.Overloaded(band.OverloadedCount, band.PointCount).TrimEnd('.') : string.Empty);
 
-        if (result.Lots.Lots.Length > 1)
-        {
-            lines.AddRange(LotAnswerWords.LotsAnswer(result));
-        }
+    private static string Stands(AnalysisResult result, BandStatement band)
+    {
+        string face = result.Verdict.Trust == Verdicts.Trust.Untrustworthy ? ", at face value only" : string.Empty;
+        return RequirementWords.Stands(result, band.Name) is not { } standing ? string.Empty
+            : $"{AtLevel(result, result.Plan.Confidence)}. Requirement{face}: {standing}"
+                + AtLevel(result, result.Plan.Rule?.Level);
+    }
 
-        if (result.Choice?.Bands[0] is { } ranking)
-        {
-            lines.AddRange(ChoiceWords.ChoiceAnswer(result, ranking));
-        }
-
-        foreach (FindingGroup group in FindingGroup.Of(result.Findings))
-        {
-            string head = $"{Weight(group.Severity)} ({PlainText.Of(group.Code)})";
-            lines.AddRange(group.CommonMessage is { } message
-                ? [string.Join(", ", new[] { head, SpecimenList(group.Findings) }.Where(p => p.Length > 0)) + ": "
-                    + PlainText.Of(message)]
-                : Several(group, head));
-            lines.Add($"  Next: {PlainText.Of(group.NextStep)}");
-        }
-
-        return lines;
+    private static IEnumerable<string> Told(FindingGroup group)
+    {
+        string head = $"{Weight(group.Severity)} ({PlainText.Of(group.Code)})";
+        IEnumerable<string> told = group.CommonMessage is { } message
+            ? [string.Join(", ", new[] { head, SpecimenList(group.Findings) }.Where(p => p.Length > 0)) + ": "
+                + PlainText.Of(message)]
+            : Several(group, head);
+        return told.Append($"  Next: {PlainText.Of(group.NextStep)}");
     }
 
     // One head for a group, as it is counted once.

@@ -27,60 +27,67 @@ internal static class LinearityChart
 
         // An estimate past 1 dB that chance alone explains is no compression point: the check decides.
         double? compression = result.Findings.Any(f => f.Code == Overload) ? curve.CompressionDbm : null;
-        double? reference = curve.ReferenceDbm;
-        Axis sources = DecibelScale.Axis("Source level (dBm)",
-            curve.Steps.Select(s => s.HighDbm).Append(curve.LowestDbm).Concat(reference is { } r ? [r] : []));
-        sources.Position = AxisPosition.Bottom;
-        DataPoint[] points = [new(curve.LowestDbm, 0), .. curve.Steps.Select(s => new DataPoint(s.HighDbm, s.ShortfallDb))];
-        // Reference sweeps at a level of linearity sweeps are compared by themselves.
-        LinearityStep? apart = curve.StepsHoldReference ? null : curve.Reference;
-        LinearityStep[] limited = [.. curve.Steps.Where(s => s.Interval is not null)];
-        LinearityStep[] single = [.. curve.Steps.Where(s => s.Interval is null)];
-        Axis shortfalls = DecibelScale.Axis("Shortfall of the receiver (dB)", Seen(curve));
-        bool cut = limited.Any(s => s.Interval!.Value.Low < shortfalls.Minimum || s.Interval.Value.High > shortfalls.Maximum);
+        Axis sources = Sources(curve), shortfalls = DecibelScale.Axis("Shortfall of the receiver (dB)", Seen(curve));
         PlotModel model = Frame.Model(FindingChartWords.LinearityTitle, FindingChartWords.LinearitySubtitle(curve, compression),
-            sources, shortfalls).With(
-            new Trace { Colour = Ink.Black, Points = [new(sources.Minimum, 0), new(sources.Maximum, 0)], Thickness = 1 },
-            new Trace
-            {
-                Colour = Ink.Red,
-                Points = [new(sources.Minimum, LinearityCurve.CompressionDb), new(sources.Maximum, LinearityCurve.CompressionDb)],
-                Dash = [12, 5],
-                Thickness = 2,
-                Title = FindingChartWords.CompressionLegend,
-            },
-            reference is { } source ? new EdgeMarks
+            sources, shortfalls).With([
+            .. Levels(sources),
+            curve.ReferenceDbm is { } source ? new EdgeMarks
             {
                 Colour = Ink.Grey,
                 Places = [source],
                 FromTop = true,
                 Title = FindingChartWords.ReferenceSource(source),
             } : null,
-            new Trace { Colour = Ink.Blue, Points = points, Thickness = 1.8 },
-            new Trace { Colour = Ink.Blue, Points = points[..1], LoneDots = true, Hollow = true, Marker = MarkerType.Square },
-            limited.Length > 0 ? new ShortfallMarks
-            {
-                Colour = Ink.Blue,
-                Steps = limited,
-                Title = FindingChartWords.ShortfallLegend(curve, cut),
-            } : null,
-            single.Length > 0 ? new ShortfallMarks
-            {
-                Colour = Ink.Blue,
-                Steps = single,
-                Title = FindingChartWords.SingleShortfallLegend,
-            } : null,
-            apart is { } step ? new ShortfallMarks
-            {
-                Colour = Ink.Grey,
-                Steps = [step],
-                Title = FindingChartWords.ReferenceShortfallLegend,
-            } : null,
+            .. Line(curve),
+            .. Marks(curve, shortfalls),
             compression is { } at
-                ? new CompressionMark { Colour = Ink.Red, SourceDbm = at, Title = FindingChartWords.CompressionAt(at) } : null);
+                ? new CompressionMark { Colour = Ink.Red, SourceDbm = at, Title = FindingChartWords.CompressionAt(at) } : null,
+        ]);
         return new Chart(name, ChartKind.Linearity, FindingChartWords.LinearityTitle,
             FindingChartWords.LinearityDescription(curve, compression), model)
         { Shows = [Overload] };
+    }
+
+    private static LinearAxis Sources(LinearityCurve curve) => DecibelScale.Axis("Source level (dBm)",
+        curve.Steps.Select(s => s.HighDbm).Append(curve.LowestDbm)
+            .Concat(curve.ReferenceDbm is { } reference ? [reference] : [])).AtBottom();
+
+    private static Trace[] Levels(Axis sources) =>
+    [
+        new() { Colour = Ink.Black, Points = Frame.Across(sources, 0), Thickness = 1 },
+        new()
+        {
+            Colour = Ink.Red,
+            Points = Frame.Across(sources, LinearityCurve.CompressionDb),
+            Dash = [12, 5],
+            Thickness = 2,
+            Title = FindingChartWords.CompressionLegend,
+        },
+    ];
+
+    private static Trace[] Line(LinearityCurve curve)
+    {
+        DataPoint[] points = [new(curve.LowestDbm, 0), .. curve.Steps.Select(s => new DataPoint(s.HighDbm, s.ShortfallDb))];
+        return
+        [
+            new() { Colour = Ink.Blue, Points = points, Thickness = 1.8 },
+            new() { Colour = Ink.Blue, Points = points[..1], LoneDots = true, Hollow = true, Marker = MarkerType.Square },
+        ];
+    }
+
+    private static ShortfallMarks[] Marks(LinearityCurve curve, Axis shortfalls)
+    {
+        ILookup<bool, LinearityStep> steps = curve.Steps.ToLookup(s => s.Interval is not null);
+        bool cut = steps[true].Any(
+            s => s.Interval!.Value.Low < shortfalls.Minimum || s.Interval.Value.High > shortfalls.Maximum);
+        // Reference sweeps at a level of linearity sweeps are compared by themselves.
+        LinearityStep[] apart = curve.StepsHoldReference || curve.Reference is not { } reference ? [] : [reference];
+        return
+        [
+            new() { Colour = Ink.Blue, Steps = [.. steps[true]], Title = FindingChartWords.ShortfallLegend(curve, cut) },
+            new() { Colour = Ink.Blue, Steps = [.. steps[false]], Title = FindingChartWords.SingleShortfallLegend },
+            new() { Colour = Ink.Grey, Steps = apart, Title = FindingChartWords.ReferenceShortfallLegend },
+        ];
     }
 
     private static IEnumerable<double> Seen(LinearityCurve curve)

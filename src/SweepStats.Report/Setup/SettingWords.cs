@@ -18,6 +18,11 @@ internal static class SettingWords
 
     internal static IEnumerable<IReadOnlyList<string>> Choices(AnalysisResult result)
     {
+        return [.. Analysis(result), .. Decision(result.Plan), .. Receiver(result)];
+    }
+
+    private static IEnumerable<IReadOnlyList<string>> Analysis(AnalysisResult result)
+    {
         AnalysisPlan plan = result.Plan;
         yield return ["Confidence", Level(plan.Confidence), "Level of all intervals and bounds"];
         yield return ["Averaging of the receiver", Averages(result.Averaging),
@@ -27,6 +32,10 @@ internal static class SettingWords
                 : "Frequencies of the covered sweeps; others are interpolated"];
         yield return ["Requirement", plan.Requirement is { } r ? VerdictWords.Required(r, result.Campaign.Grid) : "none stated",
             "Shielding asked for"];
+    }
+
+    private static IEnumerable<IReadOnlyList<string>> Decision(AnalysisPlan plan)
+    {
         if (plan.Rule is { } rule)
         {
             yield return ["Confidence of \u201cmeets\u201d and of \u201cfails\u201d", Level(rule.Level),
@@ -36,6 +45,11 @@ internal static class SettingWords
         }
 
         yield return ["Margin of dynamic range", Ratio(plan.Margin.Value), "Wanted beyond the requirement"];
+    }
+
+    private static IEnumerable<IReadOnlyList<string>> Receiver(AnalysisResult result)
+    {
+        AnalysisPlan plan = result.Plan;
         yield return ["Declared floor", plan.DeclaredFloorDb is { } floor ? Level(floor, result.Campaign.Scale) : "none",
             "Used where no floor sweep shows noise"];
         yield return ["Source level", Given(plan.SourceDbm, "dBm"),

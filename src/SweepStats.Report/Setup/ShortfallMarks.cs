@@ -16,6 +16,9 @@ internal sealed class ShortfallMarks : ChartSeries
     /// <summary>The steps of the source; all with limits or all without.</summary>
     public required IReadOnlyList<LinearityStep> Steps { get; init; }
 
+    /// <inheritdoc/>
+    public override bool IsEmpty => Steps.Count == 0;
+
     protected override void Draw(IRenderContext rc)
     {
         foreach (LinearityStep step in Steps)

@@ -26,14 +26,7 @@ internal static class LotsPicture
     public static void Write(HtmlWriter html, AnalysisResult result)
     {
         LotComparison lots = result.Lots;
-        // Of neighbours that the picture cannot tell apart the one where the lots differ most.
-        int[] places = Thinning.Places(lots.Frequencies.Length, MostPoints,
-            f => -Enumerable.Range(0, lots.Lots.Length).Max(l => Math.Abs(Apart(lots.Frequencies[f], l))));
-        DataPoint[][] apart =
-        [
-            .. lots.Lots.Select((_, l) =>
-                places.Select(f => new DataPoint(lots.Frequencies[f].At.Value, Apart(lots.Frequencies[f], l))).ToArray()),
-        ];
+        DataPoint[][] apart = Apart(lots);
         int[] named = Foremost(apart);
         IEnumerable<double> seen = apart.SelectMany(l => l).Select(p => p.Y).Append(-1).Append(1);
         var space = new PlotSpace(Width, Height, result.Campaign.Grid, seen, RoomForNames);
@@ -48,6 +41,18 @@ internal static class LotsPicture
 
         Names(plot, lots, apart, named);
         plot.End();
+    }
+
+    private static DataPoint[][] Apart(LotComparison lots)
+    {
+        // Of neighbours that the picture cannot tell apart the one where the lots differ most.
+        int[] places = Thinning.Places(lots.Frequencies.Length, MostPoints,
+            f => -Enumerable.Range(0, lots.Lots.Length).Max(l => Math.Abs(Apart(lots.Frequencies[f], l))));
+        return
+        [
+            .. lots.Lots.Select((_, l) =>
+                places.Select(f => new DataPoint(lots.Frequencies[f].At.Value, Apart(lots.Frequencies[f], l))).ToArray()),
+        ];
     }
 
     // Among bounds the order of lots is that of chance: there is no line there.
@@ -65,18 +70,20 @@ internal static class LotsPicture
     private static void Names(Plot plot, LotComparison lots, DataPoint[][] apart, int[] named)
     {
         IReadOnlyList<string> names = ShortNames.Of([.. named.Select(l => lots.Lots[l])], LongestName);
-        double End(int name) => plot.Space.Y(apart[named[name]].Last(p => double.IsFinite(p.Y)).Y);
-        double free = plot.Space.Top;
-        IEnumerable<int> known = Enumerable.Range(0, named.Length).Where(i => apart[named[i]].Any(p => double.IsFinite(p.Y)));
-        int[] order = [.. known.OrderBy(End)];
-        for (int i = 0; i < order.Length; i++)
+        (int Name, double Y)[] ends = [.. Ends(plot.Space, apart, named).OrderBy(e => e.Y)];
+        double free = plot.Space.Top, right = plot.Space.Right;
+        for (int i = 0; i < ends.Length; i++)
         {
-            double wanted = End(order[i]) + 4;
-            double highest = plot.Space.Bottom - ((order.Length - 1 - i) * LineOfText);
-            double y = Math.Min(Math.Max(wanted, free), Math.Max(highest, free));
-            plot.Stroke($"lot lot-{order[i]}", new(plot.Space.Right + 4, y - 4), new(plot.Space.Right + 22, y - 4));
-            plot.Text(names[order[i]], plot.Space.Right + 26, y, "start");
+            double highest = plot.Space.Bottom - ((ends.Length - 1 - i) * LineOfText);
+            double y = Math.Min(Math.Max(ends[i].Y + 4, free), Math.Max(highest, free));
+            plot.Stroke($"lot lot-{ends[i].Name}", new(right + 4, y - 4), new(right + 22, y - 4));
+            plot.Text(names[ends[i].Name], right + 26, y, "start");
             free = y + LineOfText;
         }
     }
+
+    private static IEnumerable<(int Name, double Y)> Ends(PlotSpace space, DataPoint[][] apart, int[] named) =>
+        from i in Enumerable.Range(0, named.Length)
+        where apart[named[i]].Any(p => double.IsFinite(p.Y))
+        select (i, space.Y(apart[named[i]].Last(p => double.IsFinite(p.Y)).Y));
 }

@@ -58,10 +58,7 @@ internal sealed class ShieldingPicture
 
     private void Write(HtmlWriter html, PictureSize size)
     {
-        double most = _range.Slices.Select(s => s.High).Where(double.IsFinite).DefaultIfEmpty(0).Max() + TallestRange;
-        IEnumerable<double> range = _range.Slices.SelectMany(s => new[] { s.Low, s.High });
-        double[] seen = [.. range, .. _points.Seen.Where(y => y < most), .. _asked.Select(p => p.Y)];
-        var space = new PlotSpace(size.Width, size.Height, _result.Campaign.Grid, seen);
+        var space = new PlotSpace(size.Width, size.Height, _result.Campaign.Grid, Seen());
         var plot = new Plot(html, space, SheetWords.PictureShows(_result, _weakest.Name), size.Kind, read: true);
         if (_range.Usable.Any(p => double.IsFinite(p.Y)))
         {
@@ -78,6 +75,13 @@ internal sealed class ShieldingPicture
         plot.Bounds(_points.Bounds);
         Weakest(plot, size);
         plot.End();
+    }
+
+    private double[] Seen()
+    {
+        double most = _range.Slices.Select(s => s.High).Where(double.IsFinite).DefaultIfEmpty(0).Max() + TallestRange;
+        IEnumerable<double> range = _range.Slices.SelectMany(s => new[] { s.Low, s.High });
+        return [.. range, .. _points.Seen.Where(y => y < most), .. _asked.Select(p => p.Y)];
     }
 
     // The lowest claim, named at the point that it rests on.

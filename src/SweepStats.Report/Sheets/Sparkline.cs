@@ -41,8 +41,7 @@ internal sealed class Sparkline
         foreach (IGrouping<int, int> column in Columns(curve))
         {
             ShieldingReading lowest = column.Select(i => curve.Readings[i]).MinBy(Known)!;
-            double x = (column.Key + 0.5) * Width / Columns(curve.Readings.Length);
-            string at = $"{Number(x)} {Number(Y(RangeOfSpecimens.Known(lowest)))}";
+            string at = At(column.Key, Columns(curve.Readings.Length), lowest);
             bool value = lowest is ShieldingReading.Measured or ShieldingReading.Unrepeated;
             line.Append(!value ? string.Empty : drawn ? $"L{at}" : $"M{at}h0");
             dots.Append(lowest is ShieldingReading.AtLeast ? $"M{at}h0" : string.Empty);
@@ -53,6 +52,9 @@ internal sealed class Sparkline
         Path(html, "dots", dots);
         html.Close();
     }
+
+    private string At(int column, int columns, ShieldingReading reading) =>
+        $"{Number((column + 0.5) * Width / columns)} {Number(Y(RangeOfSpecimens.Known(reading)))}";
 
     private static int Columns(int readings) => Math.Min(MostColumns, readings);
 

@@ -25,6 +25,16 @@ internal static class SpecimenTable
         int[] order = [.. FirstScreenWords.WeakestFirst(result)];
         int rows = Math.Max(Fewest, Most - less);
         int[] shown = [.. order.Take(rows)];
+        Table(html, result, shown);
+        if (order.Length > rows)
+        {
+            html.Element(
+                "p", SheetWords.Others(result, [.. order.Skip(rows).Select(i => result.Bands[i])]), new Attr("class", "small"));
+        }
+    }
+
+    private static void Table(HtmlWriter html, AnalysisResult result, int[] shown)
+    {
         string caption = SheetWords.TableCaption(result);
         string[] columns = SheetWords.TableColumns(result);
         html.TableFrame(caption).Open("table", new Attr("class", "cards"), new Attr("role", "table")).Element("caption", caption);
@@ -42,11 +52,6 @@ internal static class SpecimenTable
         }
 
         html.Close().Close().Close();
-        if (order.Length > rows)
-        {
-            html.Element(
-                "p", SheetWords.Others(result, [.. order.Skip(rows).Select(i => result.Bands[i])]), new Attr("class", "small"));
-        }
     }
 
     private static string[] Cells(AnalysisResult result, BandStatement band) =>

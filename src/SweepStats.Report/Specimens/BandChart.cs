@@ -18,22 +18,8 @@ internal static class BandChart
     /// <summary>The chart; null where no specimen allows a figure.</summary>
     public static Chart? Of(AnalysisResult result, string name)
     {
-        List<FigureRow> claims = [];
-        List<FigureRow> means = [];
-        for (int i = 0; i < result.Bands.Length; i++)
-        {
-            BandStatement band = result.Bands[i];
-            if (band.AtLeast is { } claim)
-            {
-                claims.Add(new(i - Apart, null, claim.Value, null));
-            }
-
-            if (band.MeanDb is { Low: not null } or { Value: not null })
-            {
-                means.Add(new(i + Apart, band.MeanDb.Value, band.MeanDb.Low ?? band.MeanDb.Value!.Value, band.MeanDb.High));
-            }
-        }
-
+        List<FigureRow> claims = [.. result.Bands.SelectMany((band, i) => Claim(band, i - Apart))];
+        List<FigureRow> means = [.. result.Bands.SelectMany((band, i) => Mean(band, i + Apart))];
         if (claims.Count + means.Count == 0)
         {
             return null;
@@ -41,32 +27,40 @@ internal static class BandChart
 
         double? required = result.Plan.Requirement is { } line ? RequirementLine.Constant(line, result.Campaign.Grid) : null;
         PlotModel model = Frame.Model(SpecimenChartWords.BandsTitle, PrintedFrequency.Band(result.Campaign.Grid.Band),
-            Values(claims.Concat(means), required + result.Plan.GuardBand.Value), Rows(result)).With(
-            required is { } asked ? RequirementLine.Of([new(asked, -0.5), new(asked, result.Bands.Length - 0.5)],
-                SpecimenChartWords.RequiredLine(result.Plan.Requirement!, result.Campaign.Grid)) : null,
-            required is { } limit && result.Plan.Rule is { GuardBand.Value: > 0 } rule
-                ? RequirementLine.Guarded([new(limit + rule.GuardBand.Value, -0.5),
-                    new(limit + rule.GuardBand.Value, result.Bands.Length - 0.5)], rule) : null,
-            claims.Count > 0
-                ? new BandRows { Colour = Ink.Blue, Figures = claims, Title = SpecimenChartWords.ClaimLegend } : null,
-            means.Count > 0 ? new BandRows
-            {
-                Colour = Ink.Black,
-                Figures = means,
-                Title = SpecimenChartWords.MeanLegend(result.Plan.Confidence),
-            } : null);
+            Values(claims.Concat(means), required + result.Plan.GuardBand.Value), Rows(result)).With([
+            .. Asked(result, required),
+            new BandRows { Colour = Ink.Blue, Figures = claims, Title = SpecimenChartWords.ClaimLegend },
+            new BandRows { Colour = Ink.Black, Figures = means, Title = SpecimenChartWords.MeanLegend(result.Plan.Confidence) },
+        ]);
         return new Chart(
             name, ChartKind.Bands, SpecimenChartWords.BandsTitle, SpecimenChartWords.BandsDescription(result.Bands), model,
             Surroundings + (RowHeight * Math.Max(2, result.Bands.Length)));
     }
 
-    private static LinearAxis Values(IEnumerable<FigureRow> figures, double? required)
+    private static IEnumerable<FigureRow> Claim(BandStatement band, double row) =>
+        band.AtLeast is { } claim ? [new(row, null, claim.Value, null)] : [];
+
+    private static IEnumerable<FigureRow> Mean(BandStatement band, double row) =>
+        band.MeanDb is { Low: not null } or { Value: not null }
+            ? [new(row, band.MeanDb.Value, band.MeanDb.Low ?? band.MeanDb.Value!.Value, band.MeanDb.High)] : [];
+
+    private static IEnumerable<Trace> Asked(AnalysisResult result, double? required)
     {
-        LinearAxis axis = DecibelScale.Axis("Shielding (dB)",
-            figures.SelectMany(f => new[] { f.Low, f.High ?? f.Low }).Concat(required is { } r ? [r] : []), 0.24);
-        axis.Position = AxisPosition.Bottom;
-        return axis;
+        DataPoint[] Upright(double decibels) => [new(decibels, -0.5), new(decibels, result.Bands.Length - 0.5)];
+        if (required is { } asked)
+        {
+            yield return RequirementLine.Of(Upright(asked),
+                SpecimenChartWords.RequiredLine(result.Plan.Requirement!, result.Campaign.Grid));
+            if (result.Plan.Rule is { GuardBand.Value: > 0 } rule)
+            {
+                yield return RequirementLine.Guarded(Upright(asked + rule.GuardBand.Value), rule);
+            }
+        }
     }
+
+    private static LinearAxis Values(IEnumerable<FigureRow> figures, double? required) =>
+        DecibelScale.Axis("Shielding (dB)",
+            figures.SelectMany(f => new[] { f.Low, f.High ?? f.Low }).Concat(required is { } r ? [r] : []), 0.24).AtBottom();
 
     private static CategoryAxis Rows(AnalysisResult result)
     {

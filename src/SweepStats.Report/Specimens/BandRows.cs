@@ -26,6 +26,9 @@ internal sealed class BandRows : ChartSeries
     /// <summary>Whether a value with its interval has its figure beside it.</summary>
     public bool Labelled { get; init; } = true;
 
+    /// <inheritdoc/>
+    public override bool IsEmpty => Figures.Count == 0;
+
     protected override void Draw(IRenderContext rc)
     {
         foreach ((double row, double? value, double low, double? high) in Figures)

@@ -16,9 +16,6 @@ internal static class LevelChart
         List<DataPoint> reference = Points(curve, e => e.ReferenceDb);
         List<DataPoint> covered = Points(curve, e => e.CoveredDb);
         List<DataPoint> floor = Points(curve, e => e.FloorDb);
-        List<Slice> usable = [.. curve.Readings.Select(r => Usable(r.Evidence))];
-        List<double> ambient = [.. curve.Readings.Where(r => r.Evidence.Ambient).Select(r => r.Evidence.At.Value)];
-        bool hasFloor = floor.Any(p => double.IsFinite(p.Y));
         string title = SpecimenChartWords.LevelsTitle(Frame.Name(curve.Name.ToString()));
         PlotModel model = Frame.Model(
                 title, SpecimenChartWords.LevelsSubtitle(curve, result),
@@ -26,28 +23,36 @@ internal static class LevelChart
                 DecibelScale.Axis($"Level ({PrintedLevel.Unit(result.Campaign.Scale)})",
                     [.. reference.Concat(covered).Concat(floor).Select(p => p.Y)]))
             .With(
-                usable.Any(s => !double.IsNaN(s.Low)) ? new IntervalBand
+                Usable(curve),
+                new EdgeMarks
                 {
-                    Colour = Ink.Blue,
-                    Slices = usable,
-                    Strength = 26,
-                    Outlined = false,
-                    Title = "usable range",
-                } : null,
-                ambient.Count > 0
-                    ? new EdgeMarks { Colour = Ink.Red, Places = ambient, FromTop = true, Title = "ambient signal" } : null,
+                    Colour = Ink.Red,
+                    Places = [.. curve.Readings.Where(r => r.Evidence.Ambient).Select(r => r.Evidence.At.Value)],
+                    FromTop = true,
+                    Title = "ambient signal",
+                },
                 new Trace { Colour = Ink.Black, Points = reference, Thickness = 1.8, Title = "reference" },
                 new Trace { Colour = Ink.Blue, Points = covered, Dash = [8, 3], Thickness = 1.8, Title = "covered" },
-                hasFloor ? new Trace
-                {
-                    Colour = Ink.Grey,
-                    Points = floor,
-                    Dash = [2, 3],
-                    Thickness = 1.6,
-                    Title = SpecimenChartWords.FloorLegend(result.Floor),
-                } : null);
+                Floor(floor, result));
         return new Chart(name, ChartKind.Levels, title, SpecimenChartWords.LevelsDescription(curve, result), model);
     }
+
+    private static IntervalBand? Usable(ShieldingCurve curve)
+    {
+        List<Slice> usable = [.. curve.Readings.Select(r => Usable(r.Evidence))];
+        return usable.TrueForAll(s => double.IsNaN(s.Low)) ? null
+            : new IntervalBand { Colour = Ink.Blue, Slices = usable, Strength = 26, Outlined = false, Title = "usable range" };
+    }
+
+    private static Trace? Floor(List<DataPoint> floor, AnalysisResult result) =>
+        !floor.Exists(p => double.IsFinite(p.Y)) ? null : new Trace
+        {
+            Colour = Ink.Grey,
+            Points = floor,
+            Dash = [2, 3],
+            Thickness = 1.6,
+            Title = SpecimenChartWords.FloorLegend(result.Floor),
+        };
 
     private static List<DataPoint> Points(ShieldingCurve curve, Func<ReadingEvidence, double?> level) =>
         [.. curve.Readings.Select(r => new DataPoint(r.Evidence.At.Value, level(r.Evidence) ?? double.NaN))];

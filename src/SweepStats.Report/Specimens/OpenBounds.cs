@@ -26,6 +26,9 @@ internal sealed class OpenBounds : ChartSeries
     /// <summary>Shift of the arrows in pixels, so that those of several specimens stand beside each other.</summary>
     public double Shift { get; init; }
 
+    /// <inheritdoc/>
+    public override bool IsEmpty => Bounds.Count == 0;
+
     protected override void Draw(IRenderContext rc)
     {
         List<ScreenPoint> feet = [];

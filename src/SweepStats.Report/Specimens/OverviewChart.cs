@@ -11,84 +11,58 @@ internal static class OverviewChart
     /// <summary>More lines than this cannot be told apart.</summary>
     public const int Most = 8;
 
-    private const double ArrowSpacing = 42;
-
     public static Chart Of(AnalysisResult result, ImmutableArray<ShieldingCurve> curves, string name, string title)
     {
         ImmutableArray<CurvePoints> points = [.. curves.Select(c => new CurvePoints(c))];
-        Trace? required = RequirementLine.Of(result.Plan.Requirement, result.Campaign.Grid);
-        Trace? guarded = RequirementLine.Guarded(result.Plan.Rule, result.Campaign.Grid);
+        AskedLines asked = AskedLines.Of(result);
         bool capped = points.Any(p => p.Bounds.Count > 0);
-        IEnumerable<double> seen = points.SelectMany(p => p.Seen).Concat((guarded ?? required)?.Points.Select(p => p.Y) ?? []);
         IReadOnlyList<string> names = Frame.Names([.. curves.Select(c => c.Name.ToString())]);
         PlotModel model = Frame.Model(
                 title, SpecimenChartWords.OverviewSubtitle(result, points.Any(p => p.HasEstimates),
                     points.Any(p => p.HasUnrepeated), capped ? BoundCauses.Of(curves) : null),
-                FrequencyScale.Axis(result.Campaign.Grid), DecibelScale.Axis("Shielding (dB)", seen, capped ? 0.16 : 0.06))
-            .With(points.SelectMany((p, i) => Lines(p, i, points.Length, names[i])).Append(required).Append(guarded));
+                FrequencyScale.Axis(result.Campaign.Grid),
+                DecibelScale.Axis("Shielding (dB)", points.SelectMany(p => p.Seen).Concat(asked.Seen), capped ? 0.16 : 0.06))
+            .With([.. points.SelectMany((p, i) => Lines(p, new(i, points.Length), names[i])), asked.Required, asked.Guarded]);
         return new Chart(name, ChartKind.Overview, title, SpecimenChartWords.OverviewDescription(curves), model);
     }
 
     /// <summary>Band, line and arrows of one specimen; the first that is there carries the name.</summary>
-    private static IEnumerable<ChartSeries> Lines(CurvePoints points, int place, int places, string piece)
+    private static IEnumerable<ChartSeries> Lines(CurvePoints points, OneOfSeveral among, string piece)
     {
-        Ink ink = Ink.Lines[place];
-        double shift = MarkerShift(place, places, 96);
-        bool named = points.HasEstimates || points.HasUnrepeated;
         if (points.HasEstimates)
         {
             yield return new IntervalBand
             {
-                Colour = ink.Colour,
+                Colour = among.Ink.Colour,
                 Slices = points.Interval,
                 Strength = 22,
                 Outlined = false,
-                LoneBars = places == 1,
+                LoneBars = among.Places == 1,
             };
-            yield return new Trace
-            {
-                Colour = ink.Colour,
-                Points = points.Estimate,
-                Dash = ink.Dash,
-                Marker = ink.Marker,
-                MarkerStart = shift,
-                LoneDots = true,
-                Title = piece,
-                ArrowStyle = points.Bounds.Count > 0 ? place : null,
-            };
+            yield return among.Line(points.Estimate, piece, points.Bounds.Count > 0);
         }
 
         if (points.HasUnrepeated)
         {
-            yield return new Trace
-            {
-                Colour = ink.Colour,
-                Points = points.Unrepeated,
-                Dash = [1.5, 3],
-                Thickness = 1.2,
-                LoneDots = true,
-                Hollow = true,
-                Marker = ink.Marker,
-                MarkerStart = shift,
-                Title = points.HasEstimates ? null : $"{piece} ({SpecimenChartWords.UnrepeatedLegend})",
-                ArrowStyle = points.Bounds.Count > 0 ? place : null,
-            };
+            yield return Unrepeated(points, among,
+                points.HasEstimates ? null : $"{piece} ({SpecimenChartWords.UnrepeatedLegend})");
         }
 
-        if (points.Bounds.Count > 0)
-        {
-            yield return new OpenBounds
-            {
-                Colour = ink.Colour,
-                Bounds = points.Bounds,
-                Length = 16,
-                Style = place,
-                Spacing = ArrowSpacing,
-                Shift = MarkerShift(place, places, ArrowSpacing),
-                Title = named ? null : $"{piece} ({SpecimenChartWords.ArrowLegend})",
-            };
-        }
+        bool named = points.HasEstimates || points.HasUnrepeated;
+        yield return among.Arrows(points.Bounds, named ? null : $"{piece} ({SpecimenChartWords.ArrowLegend})");
     }
 
-    private static double MarkerShift(int place, int places, double spacing) => (place + 0.5) * spacing / places;
+    private static Trace Unrepeated(CurvePoints points, OneOfSeveral among, string? title) => new()
+    {
+        Colour = among.Ink.Colour,
+        Points = points.Unrepeated,
+        Dash = [1.5, 3],
+        Thickness = 1.2,
+        LoneDots = true,
+        Hollow = true,
+        Marker = among.Ink.Marker,
+        MarkerStart = among.MarkerStart,
+        Title = title,
+        ArrowStyle = points.Bounds.Count > 0 ? among.Place : null,
+    };
 }

@@ -26,16 +26,16 @@ internal static class RangeChart
         List<ChartSeries> needs = Needs(result, grid);
         IReadOnlyList<DataPoint>? wanted = result.Plan.Rule is { } r
             ? RequirementLine.Points(r.Requirement, grid, r.GuardBand.Value + result.Plan.Margin.Value) : null;
-        IEnumerable<double> seen = range.Concat(needs.OfType<Trace>().SelectMany(t => t.Points))
-            .Concat(needs.OfType<OpenBounds>().SelectMany(b => b.Bounds)).Select(p => p.Y);
-        PlotModel model = Frame.Model(
-                SpecimenChartWords.RangeTitle(wanted is not null), SpecimenChartWords.RangeSubtitle(result),
-                FrequencyScale.Axis(grid), DecibelScale.Axis("Dynamic range (dB)", [.. seen], 0.16))
+        string title = SpecimenChartWords.RangeTitle(wanted is not null);
+        PlotModel model = Frame.Model(title, SpecimenChartWords.RangeSubtitle(result), FrequencyScale.Axis(grid),
+                DecibelScale.Axis("Dynamic range (dB)", [.. range.Concat(needs.SelectMany(Points)).Select(p => p.Y)], 0.16))
             .With([Missing(range, wanted), .. needs,
                 new Trace { Colour = Ink.Black, Points = range, Thickness = 1.8, Title = "usable dynamic range" }]);
-        return new Chart(name, ChartKind.Range, SpecimenChartWords.RangeTitle(wanted is not null),
-            SpecimenChartWords.RangeDescription(result), model);
+        return new Chart(name, ChartKind.Range, title, SpecimenChartWords.RangeDescription(result), model);
     }
+
+    private static IReadOnlyList<DataPoint> Points(ChartSeries series) =>
+        series is OpenBounds arrows ? arrows.Bounds : ((Trace)series).Points;
 
     private static double Smallest(AnalysisResult result, int point)
     {
@@ -77,38 +77,27 @@ internal static class RangeChart
         List<DataPoint> bounds = [];
         for (int i = 0; i < grid.Count; i++)
         {
-            double value = result.Curves.Max(
-                c => c.Readings[i] is ShieldingReading.Measured m ? m.Shielding.Value.Value : double.NegativeInfinity);
-            double bound =
-                result.Curves.Max(c => c.Readings[i] is ShieldingReading.AtLeast b ? b.Bound.Value : double.NegativeInfinity);
-            bool isBound = double.IsFinite(bound);
-            values.Add(new DataPoint(grid[i].Value, isBound || !double.IsFinite(value) ? double.NaN : value));
-            if (isBound)
-            {
-                bounds.Add(new DataPoint(grid[i].Value, bound));
-            }
+            double hertz = grid[i].Value;
+            double bound = Highest(result, i, r => r is ShieldingReading.AtLeast b ? b.Bound.Value : double.NaN);
+            double value = Highest(result, i, r => r is ShieldingReading.Measured m ? m.Shielding.Value.Value : double.NaN);
+            values.Add(new DataPoint(hertz, double.IsFinite(bound) ? double.NaN : value));
+            bounds.AddRange(double.IsFinite(bound) ? [new DataPoint(hertz, bound)] : []);
         }
 
-        List<ChartSeries> series = [];
-        if (values.Any(p => double.IsFinite(p.Y)))
+        var line = new Trace
         {
-            series.Add(new Trace
-            {
-                Colour = Ink.Blue,
-                Points = values,
-                LoneDots = true,
-                Dash = [8, 3],
-                Title = "highest shielding found",
-            });
-        }
-
-        if (bounds.Count > 0)
-        {
-            series.Add(new OpenBounds { Colour = Ink.Blue, Bounds = bounds, Title = SpecimenChartWords.ArrowLegend });
-        }
-
-        return series;
+            Colour = Ink.Blue,
+            Points = values,
+            LoneDots = true,
+            Dash = [8, 3],
+            Title = "highest shielding found",
+        };
+        var arrows = new OpenBounds { Colour = Ink.Blue, Bounds = bounds, Title = SpecimenChartWords.ArrowLegend };
+        return values.Exists(p => double.IsFinite(p.Y)) ? [line, arrows] : [arrows];
     }
+
+    private static double Highest(AnalysisResult result, int point, Func<ShieldingReading, double> of) =>
+        result.Curves.Select(c => of(c.Readings[point])).Where(double.IsFinite).DefaultIfEmpty(double.NaN).Max();
 
     private static IntervalBand? Missing(List<DataPoint> range, IReadOnlyList<DataPoint>? wanted)
     {

@@ -11,36 +11,27 @@ internal static class ShieldingChart
     public static Chart Of(AnalysisResult result, ShieldingCurve curve, string name)
     {
         var points = new CurvePoints(curve);
-        Trace? required = RequirementLine.Of(result.Plan.Requirement, result.Campaign.Grid);
-        Trace? guarded = RequirementLine.Guarded(result.Plan.Rule, result.Campaign.Grid);
-        string piece = Frame.Name(curve.Name.ToString());
-        string title = SpecimenChartWords.ShieldingTitle(piece);
-        IEnumerable<double> seen = points.Seen.Concat((guarded ?? required)?.Points.Select(p => p.Y) ?? []);
+        AskedLines asked = AskedLines.Of(result);
+        string title = SpecimenChartWords.ShieldingTitle(Frame.Name(curve.Name.ToString()));
         PlotModel model = Frame.Model(
                 title, SpecimenChartWords.ShieldingSubtitle(curve, result.Floor is not null),
                 FrequencyScale.Axis(result.Campaign.Grid),
-            DecibelScale.Axis("Shielding (dB)", seen, points.Bounds.Count > 0 ? 0.16 : 0.06))
+            DecibelScale.Axis("Shielding (dB)", points.Seen.Concat(asked.Seen), points.Bounds.Count > 0 ? 0.16 : 0.06))
             .With(
                 points.HasEstimates ? Band(points, result) : null,
-                required,
-                guarded,
+                asked.Required,
+                asked.Guarded,
                 points.HasEstimates
                     ? new Trace { Colour = Ink.Black, Points = points.Estimate, LoneDots = true, Title = "estimate" } : null,
                 points.HasUnrepeated ? Unrepeated(points) : null,
-                points.Bounds.Count > 0 ? new OpenBounds
+                new OpenBounds { Colour = Ink.Black, Bounds = points.Bounds, Title = SpecimenChartWords.ArrowLegend },
+                new EdgeMarks
                 {
-                    Colour = Ink.Black,
-                    Bounds = points.Bounds,
-                    Title = SpecimenChartWords.ArrowLegend,
-                } : null,
-                points.Unreadable.Count > 0
-                    ? new EdgeMarks
-                    {
-                        Colour = Ink.Red,
-                        Places = points.Unreadable,
-                        FromTop = false,
-                        Title = SpecimenChartWords.UnreadableLegend,
-                    } : null);
+                    Colour = Ink.Red,
+                    Places = points.Unreadable,
+                    FromTop = false,
+                    Title = SpecimenChartWords.UnreadableLegend,
+                });
         return new Chart(name, ChartKind.Shielding, title,
             SpecimenChartWords.ShieldingDescription(curve, result.Bands.FirstOrDefault(b => b.Name == curve.Name)), model);
     }

@@ -31,9 +31,7 @@ internal static class TrendChart
         string title = TrendChartWords.TrendMeanTitle(trend);
         IEnumerable<double> seen = [.. specimens.Select(p => p.Y), .. Edges(band)];
         PlotModel model = Model(trend, title, TrendChartWords.TrendMeanSubtitle(trend), seen).With([
-            Shade(band, TrendChartWords.TrendBandLegend(trend)), Line(trend, line),
-            new PointMarks { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond,
-                Title = LotChartWords.SpecimenLegend },
+            Shade(band, TrendChartWords.TrendBandLegend(trend)), Line(trend, line), Marks(specimens),
         ]);
         return new Chart(name, ChartKind.Trend, title, TrendChartWords.TrendMeanDescription(trend), model);
     }
@@ -61,17 +59,23 @@ internal static class TrendChart
             Shade(band, TrendChartWords.TrendLimitsLegend(asked)),
             RequirementLine.Of(Level(trend, required.Value), TrendChartWords.TrendRequiredLegend(required)),
             asked.Rule.GuardBand.Value > 0 ? RequirementLine.Guarded(Level(trend, guarded), asked.Rule) : null,
-            Line(trend, line),
-            Upright(model, asked.MetUpTo, Ink.Lines[2],
-                asked.MetUpTo is { } met ? TrendChartWords.MetUpToLegend(trend, met) : null),
-            Upright(model, asked.NotMetFrom, Ink.Lines[1],
-                asked.NotMetFrom is { } ends ? TrendChartWords.NotMetFromLegend(trend, ends) : null),
-            new PointMarks { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond,
-                Title = LotChartWords.SpecimenLegend },
+            Line(trend, line), .. Ends(trend, asked, model), Marks(specimens),
         ];
         string description = TrendChartWords.TrendAtDescription(trend, asked, at.At);
         return new Chart(name, ChartKind.Trend, title, description, model.With(series));
     }
+
+    // How far the requirement is met, and from where on it is not.
+    private static IEnumerable<Trace?> Ends(FactorTrend trend, TrendRequirement asked, PlotModel model) =>
+    [
+        Upright(model, asked.MetUpTo, Ink.Lines[2],
+            asked.MetUpTo is { } met ? TrendChartWords.MetUpToLegend(trend, met) : null),
+        Upright(model, asked.NotMetFrom, Ink.Lines[1],
+            asked.NotMetFrom is { } ends ? TrendChartWords.NotMetFromLegend(trend, ends) : null),
+    ];
+
+    private static PointMarks Marks(List<DataPoint> specimens) =>
+        new() { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond, Title = LotChartWords.SpecimenLegend };
 
     private static PlotModel Model(FactorTrend trend, string title, string subtitle, IEnumerable<double> seen) =>
         Frame.Model(

@@ -21,13 +21,9 @@ internal static class TrendSlopeChart
             return null;
         }
 
-        List<DataPoint> slopes =
-            [.. trend.Frequencies.Zip(lines, (f, line) => new DataPoint(f.At.Value, line?.SlopeDb ?? double.NaN))];
-        List<Slice> intervals =
-        [
-            .. trend.Frequencies.Zip(lines, (f, line) =>
-                new Slice(f.At.Value, line?.SlopeIntervalDb.Low ?? double.NaN, line?.SlopeIntervalDb.High ?? double.NaN)),
-        ];
+        List<DataPoint> slopes = Points(trend, lines, line => line.SlopeDb);
+        List<Slice> intervals = [.. Points(trend, lines, line => line.SlopeIntervalDb.Low)
+            .Zip(Points(trend, lines, line => line.SlopeIntervalDb.High), (low, high) => new Slice(low.X, low.Y, high.Y))];
         bool gaps = lines.Contains(null);
         string title = TrendChartWords.TrendSlopeTitle(trend);
         PlotModel model = Frame.Model(
@@ -36,15 +32,20 @@ internal static class TrendSlopeChart
                     [0, .. intervals.SelectMany(s => new[] { s.Low, s.High })]))
             .With(
                 new IntervalBand { Colour = Ink.Blue, Slices = intervals, Title = $"{Printed.Level(trend.Confidence)} interval" },
-                new Trace
-                {
-                    Colour = Ink.Grey,
-                    Points = [.. slopes.Select(p => new DataPoint(p.X, 0))],
-                    Thickness = 1,
-                    Dash = [3, 3],
-                    Title = TrendChartWords.NoChangeLegend,
-                },
+                NoChange(slopes),
                 new Trace { Colour = Ink.Black, Points = slopes, LoneDots = true, Title = TrendChartWords.SlopeLegend });
         return new Chart(name, ChartKind.Trend, title, TrendChartWords.TrendSlopeDescription(trend), model);
     }
+
+    private static List<DataPoint> Points(FactorTrend trend, TrendLine?[] lines, Func<TrendLine, double> of) =>
+        [.. trend.Frequencies.Zip(lines, (f, line) => new DataPoint(f.At.Value, line is null ? double.NaN : of(line)))];
+
+    private static Trace NoChange(List<DataPoint> slopes) => new()
+    {
+        Colour = Ink.Grey,
+        Points = [.. slopes.Select(p => new DataPoint(p.X, 0))],
+        Thickness = 1,
+        Dash = [3, 3],
+        Title = TrendChartWords.NoChangeLegend,
+    };
 }

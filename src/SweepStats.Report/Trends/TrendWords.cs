@@ -36,22 +36,23 @@ public static class TrendWords
         FactorTrend trend = result.Trend ?? throw new ArgumentException("The result has no trend.", nameof(result));
         string counted = $"{Count(trend.Specimens.Length, "specimen")} at {Count(trend.Groups.Length, "value")} of "
             + $"{Factor(trend)}, {ValueRange(trend)}";
-        List<string> lines = [$"{PlainText.Of(name ?? result.Title)}: {counted}", VerdictWords.HeadlineWithReason(result),
-            .. TrendAnswer(result, trend)];
-        lines.Add(string.Empty);
-        lines.AddRange(
-            TextTable.Of(TrendValueColumns(trend), trend.Groups.Take(MostValuesShown).Select(g => TrendValueRow(trend, g))));
-        if (trend.Groups.Length > MostValuesShown)
-        {
-            lines.Add($"  and {Count(trend.Groups.Length - MostValuesShown, "value")} more: trend.csv, which 'sweepstats "
-                + "run' writes.");
-        }
+        return
+        [
+            $"{PlainText.Of(name ?? result.Title)}: {counted}", VerdictWords.HeadlineWithReason(result),
+            .. TrendAnswer(result, trend), string.Empty, .. ValueTable(trend), string.Empty,
+            .. TextTable.Of(TrendBandColumns, trend.Bands.Select(b => TrendBandRow(trend, b))), .. OneCloth(trend),
+            .. result.Lots.Lots.Length < 2 ? Array.Empty<string>()
+                : [string.Empty, "Lot by lot, whatever the order:", .. LotWords.LotsText(result, name).Skip(2)],
+        ];
+    }
 
-        lines.Add(string.Empty);
-        lines.AddRange(TextTable.Of(TrendBandColumns, trend.Bands.Select(b => TrendBandRow(trend, b))));
-        lines.AddRange(OneCloth(trend));
-        return result.Lots.Lots.Length < 2 ? lines
-            : [.. lines, string.Empty, "Lot by lot, whatever the order:", .. LotWords.LotsText(result, name).Skip(2)];
+    private static IEnumerable<string> ValueTable(FactorTrend trend)
+    {
+        IEnumerable<string> table =
+            TextTable.Of(TrendValueColumns(trend), trend.Groups.Take(MostValuesShown).Select(g => TrendValueRow(trend, g)));
+        int more = trend.Groups.Length - MostValuesShown;
+        return more <= 0 ? table
+            : table.Append($"  and {Count(more, "value")} more: trend.csv, which 'sweepstats run' writes.");
     }
 
     // Several lots with specimens at several values show whether those of a lot go together; one lot cannot.
@@ -133,10 +134,8 @@ public static class TrendWords
 
     internal static IEnumerable<string> MetAlong(FactorTrend trend, TrendRequirement asked, string scope)
     {
-        const string Shown = "The mean of such specimens is shown";
         string level = asked.Rule.IsSimpleAcceptance ? string.Empty : $" ({Level(asked.Rule.Level)}, one-sided)";
-        double first = trend.Groups[0].Value, last = trend.Groups[^1].Value;
-        string met = asked.Obstacle switch
+        string? hindered = asked.Obstacle switch
         {
             TrendObstacle.Faults => "Mend the faults first: up to where the requirement is met cannot be told.",
             TrendObstacle.LotsApart =>
@@ -146,18 +145,24 @@ public static class TrendWords
             TrendObstacle.ReferenceOnce =>
                 "Up to where the requirement is met cannot be told: the reference was swept once, so how "
                 + "far the level is off is not known. Sweep it three times or more.",
-            _ when asked.MetUpTo == last =>
-                $"{Shown} to meet the requirement up to the {Along(trend, last)} measured, {scope}{level}.",
-            _ when asked.NotMetFrom == first =>
-                $"{Shown} not to meet the requirement at any value measured, {ValueRange(trend)} {Factor(trend)}{level}.",
-            _ when asked.MetUpTo is { } upTo =>
-                $"{Shown} to meet the requirement up to {Along(trend, Down(trend, upTo))}, {scope}{level}. "
-                    + $"{Beyond(trend, asked)}",
-            _ => $"The mean of such specimens is not shown to meet the requirement even at {Along(trend, first)}, the lowest "
-                + $"value{level}: "
-                + $"{OutcomeWord(trend.Groups[0].Outcome)}. {Beyond(trend, asked)}",
+            _ => null,
         };
-        yield return met.TrimEnd();
+        yield return hindered ?? MetUpTo(trend, asked, scope, level).TrimEnd();
+    }
+
+    private static string MetUpTo(FactorTrend trend, TrendRequirement asked, string scope, string level)
+    {
+        const string Shown = "The mean of such specimens is shown";
+        double first = trend.Groups[0].Value, last = trend.Groups[^1].Value;
+        return asked.MetUpTo == last
+                ? $"{Shown} to meet the requirement up to the {Along(trend, last)} measured, {scope}{level}."
+            : asked.NotMetFrom == first
+                ? $"{Shown} not to meet the requirement at any value measured, {ValueRange(trend)} {Factor(trend)}{level}."
+            : asked.MetUpTo is { } upTo
+                ? $"{Shown} to meet the requirement up to {Along(trend, Down(trend, upTo))}, {scope}{level}. "
+                    + $"{Beyond(trend, asked)}"
+            : $"The mean of such specimens is not shown to meet the requirement even at {Along(trend, first)}, the lowest "
+                + $"value{level}: {OutcomeWord(trend.Groups[0].Outcome)}. {Beyond(trend, asked)}";
     }
 
     private static string Beyond(FactorTrend trend, TrendRequirement asked)
@@ -194,18 +199,30 @@ public static class TrendWords
                 + "no slope is stated, and only measured values are named.";
         }
 
+        return Slope(band, line).Interval.Contains(0) ? NoSlope(trend, band, line) : SlopeTold(trend, band, line);
+    }
+
+    private static string Where(TrendBand band) =>
+        (band.WithinLots is null ? string.Empty : "within lots, ") + (band.ClearShare >= 1 - 1e-9 ? "over the band"
+            : $"over the {Percent(band.ClearShare)} of the band where every specimen is bounded from both sides");
+
+    private static string NoSlope(FactorTrend trend, TrendBand band, TrendLine line)
+    {
         (double slope, Interval interval) = Slope(band, line);
         int digits = SlopeDigits(interval);
-        string where = (band.WithinLots is null ? string.Empty : "within lots, ") + (band.ClearShare >= 1 - 1e-9 ? "over the band"
-            : $"over the {Percent(band.ClearShare)} of the band where every specimen is bounded from both sides");
+        return $"No change of the mean shielding with {Factor(trend)} shows {Where(band)}: {Fixed(slope, digits)} dB "
+            + $"{Each(trend)} ({Level(trend.Confidence)}: {Low(interval.Low, digits)} to {High(interval.High, digits)} dB).";
+    }
+
+    private static string SlopeTold(FactorTrend trend, TrendBand band, TrendLine line)
+    {
+        (double slope, Interval interval) = Slope(band, line);
+        int digits = SlopeDigits(interval);
         bool falls = slope < 0;
         string limits = falls ? $"{Low(-interval.High, digits)} to {High(-interval.Low, digits)}"
             : $"{Low(interval.Low, digits)} to {High(interval.High, digits)}";
-        return interval.Contains(0)
-            ? $"No change of the mean shielding with {Factor(trend)} shows {where}: {Fixed(slope, digits)} dB {Each(trend)} "
-                + $"({Level(trend.Confidence)}: {Low(interval.Low, digits)} to {High(interval.High, digits)} dB)."
-            : $"The mean shielding {(falls ? "falls" : "rises")} by {Fixed(Math.Abs(slope), digits)} dB {Each(trend)} "
-                + $"({Level(trend.Confidence)}: {limits} dB), {where}.";
+        return $"The mean shielding {(falls ? "falls" : "rises")} by {Fixed(Math.Abs(slope), digits)} dB {Each(trend)} "
+            + $"({Level(trend.Confidence)}: {limits} dB), {Where(band)}.";
     }
 
     private static string[] StraightOf(FactorTrend trend) => trend.Whole is not { IsStraight: true, Line: { } line } ? []

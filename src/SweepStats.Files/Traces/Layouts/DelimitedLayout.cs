@@ -46,8 +46,8 @@ internal sealed class DelimitedLayout : ITraceLayout
         }
 
         Preamble preamble = Preamble.Read(text, block.FirstLine, separator);
-        var tables = new TableReader(text, rows, separator, faults);
-        ImmutableArray<Trace> traces = tables.Read(block, preamble, options);
+        var tables = new TableReader(text, rows, separator, new(preamble, options, faults));
+        ImmutableArray<Trace> traces = tables.Read(block);
         return faults.Any
             ? new TraceReading { Faults = faults.All, IsStacked = tables.IsStacked }
             : new TraceReading

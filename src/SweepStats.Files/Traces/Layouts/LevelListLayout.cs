@@ -27,39 +27,55 @@ internal sealed class LevelListLayout : ITraceLayout
     {
         int half = text.LineCount / 2;
         int step = Math.Max(1, (text.LineCount - half) / LinesLookedAt);
-        int rows = 0;
-        int points = 0;
-        int commas = 0;
-        int ended = 0;
-        bool single = false;
-        var parts = new TwoParts();
+        var seen = new LinesSeen();
         for (int i = half; i < text.LineCount; i += step)
         {
             ReadOnlySpan<byte> line = text.Line(i).Trim(" \t;,"u8);
-            if (line.IsEmpty)
+            if (!line.IsEmpty)
             {
-                continue;
-            }
-
-            rows++;
-            bool level = IsLevel(line, Points);
-            points += level ? 1 : 0;
-            ended += level && text.Line(i).TrimEnd(" \t"u8) is [.., (byte)','] ? 1 : 0;
-            if (line.IndexOfAny((byte)'e', (byte)'E') < 0 && IsLevel(line, Commas))
-            {
-                commas++;
-                single |= text.Line(i).IndexOf((byte)';') >= 0;
-                parts.Add(line);
+                seen.Add(line, text.Line(i));
             }
         }
 
-        return rows < 2 ? null : points * 4 >= rows * 3 ? (ended > 0 ? Ended : Points)
-            : commas * 4 >= rows * 3 && (single || parts.AreOneNumber) ? Commas : null;
+        return seen.Separator;
     }
 
     private static bool IsLevel(ReadOnlySpan<byte> line, Separator separator) => line.Length <= LongestRow
         && (StrictNumber.TryParse(line, separator.DecimalMark, 0, out _)
             || (UnitWord.TryParseNumber(line, separator.DecimalMark, out _, out _, out LevelUnit? unit) && unit is not null));
+
+    /// <summary>How many lines hold one number, by how it is written.</summary>
+    private struct LinesSeen
+    {
+        private TwoParts _parts = new();
+        private int _rows;
+        private int _points;
+        private int _commas;
+        private bool _ended;
+        private bool _single;
+
+        public LinesSeen()
+        {
+        }
+
+        public readonly Separator? Separator => _rows < 2 ? null
+            : _points * 4 >= _rows * 3 ? (_ended ? Ended : Points)
+            : _commas * 4 >= _rows * 3 && (_single || _parts.AreOneNumber) ? Commas : null;
+
+        public void Add(ReadOnlySpan<byte> line, ReadOnlySpan<byte> whole)
+        {
+            _rows++;
+            bool level = IsLevel(line, Points);
+            _points += level ? 1 : 0;
+            _ended |= level && whole.TrimEnd(" \t"u8) is [.., (byte)','];
+            if (line.IndexOfAny((byte)'e', (byte)'E') < 0 && IsLevel(line, Commas))
+            {
+                _commas++;
+                _single |= whole.IndexOf((byte)';') >= 0;
+                _parts.Add(line);
+            }
+        }
+    }
 
     // "-45,12" is one number or two columns of whole numbers. No frequency is below zero, so the first is none; the second is
     // none where it does not rise.

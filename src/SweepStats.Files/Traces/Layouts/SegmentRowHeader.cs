@@ -18,6 +18,7 @@ internal sealed record SegmentRowHeader(int Line, Separator Separator, int Start
     private const int LongestLine = 2000;
 
     private static readonly string[] StepWords = ["step", "schritt", "schrittweite", "pas", "paso", "passo"];
+    private static readonly string[] WhenWords = ["date", "datum", "time", "zeit", "uhrzeit"];
     private static readonly string[] LeadWords =
         ["n", "points", "point", "count", "punkte", "anzahl", "puntos", "punti", "nombre", "number", "date", "datum", "fecha",
             "data", "time", "zeit", "uhrzeit", "heure", "hora", "ora", "segment", "rbw", "vbw"];
@@ -80,22 +81,23 @@ internal sealed record SegmentRowHeader(int Line, Separator Separator, int Start
 
     private static SegmentRowHeader? Of(int index, Separator separator, string[] fields)
     {
-        int start = Array.FindIndex(fields, f => IsCalled(f, "start"));
-        int stop = Array.FindIndex(fields, f => IsCalled(f, "stop") || IsCalled(f, "stopp"));
-        int step = Array.FindIndex(fields, f => StepWords.Any(w => IsCalled(f, w)));
-        bool IsLead(int i) => i == start || i == stop || i == step || LeadWords.Any(w => IsCalled(fields[i], w));
+        int Place(params string[] words) => Array.FindIndex(fields, f => IsCalled(f, words));
+        (int start, int stop, int step) = (Place("start"), Place("stop", "stopp"), Place(StepWords));
+        bool IsLead(int i) => i == start || i == stop || i == step || IsCalled(fields[i], LeadWords);
         int first = 1 + Array.FindLastIndex([.. Enumerable.Range(0, fields.Length)], IsLead);
         return start < 0 || stop < 0 ? null : new SegmentRowHeader(index, separator, start, stop, step < 0 ? null : step, first)
         {
-            When = [.. Enumerable.Range(0, first).Where(
-                i => ColumnName.Of(fields[i]).Text is var t
-                    && (IsCalled(t, "date") || IsCalled(t, "datum") || IsCalled(t, "time") || IsCalled(t, "zeit")
-                        || IsCalled(t, "uhrzeit")))],
+            When = [.. Enumerable.Range(0, first).Where(i => IsCalled(ColumnName.Of(fields[i]).Text, WhenWords))],
             FrequencyUnit = ColumnName.Of(fields[start]).FrequencyUnit,
-            LevelUnit = fields[first..].SelectMany(f => f.Split([' ', '(', ')', '[', ']', '_'])).Select(LevelUnits.Parse)
-                .FirstOrDefault(u => u is not null),
+            LevelUnit = UnitIn(fields[first..]),
         };
     }
+
+    private static LevelUnit? UnitIn(string[] names) =>
+        names.SelectMany(f => f.Split([' ', '(', ')', '[', ']', '_'])).Select(LevelUnits.Parse)
+            .FirstOrDefault(u => u is not null);
+
+    private static bool IsCalled(string field, string[] words) => words.Any(w => IsCalled(field, w));
 
     // "start Hz", "Start frequency (MHz)", "Startfrequenz".
     private static bool IsCalled(string field, string word) =>

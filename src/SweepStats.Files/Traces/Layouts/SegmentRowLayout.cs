@@ -33,9 +33,9 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
         for (int i = header.Line + 1; i < text.LineCount && !faults.Any; i++)
         {
             ReadOnlySpan<byte> line = text.Line(i).Trim(" \t"u8);
-            if (!line.IsEmpty && line[0] is not ((byte)'#' or (byte)'!' or (byte)'%'))
+            if (IsRow(line) && new SegmentRow(header, unit).Read(line, i + 1, faults) is { } segment)
             {
-                Take(line, i + 1, new SegmentTable(header, unit, sweeps), faults);
+                sweeps.Add(segment);
             }
         }
 
@@ -50,12 +50,15 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
             };
     }
 
+    private static bool IsRow(ReadOnlySpan<byte> line) =>
+        !line.IsEmpty && line[0] is not ((byte)'#' or (byte)'!' or (byte)'%');
+
     private static bool StartsPlainly(TraceText text)
     {
         for (int i = 0; i < text.LineCount; i++)
         {
             ReadOnlySpan<byte> line = text.Line(i).Trim(" \t"u8);
-            if (!line.IsEmpty && line[0] is not ((byte)'#' or (byte)'!' or (byte)'%'))
+            if (IsRow(line))
             {
                 return Start().IsMatch(Encoding.UTF8.GetString(line[..Math.Min(line.Length, 200)]));
             }
@@ -64,66 +67,7 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
         return false;
     }
 
-    private static void Take(ReadOnlySpan<byte> line, int number, SegmentTable into, FaultList faults)
-    {
-        (SegmentRowHeader header, FrequencyUnit unit, SegmentSweeps sweeps) = into;
-        var reader = new FieldReader(line, header.Separator);
-        (double start, double stop, double step) = (double.NaN, double.NaN, double.NaN);
-        using var levels = new PooledList<double>(64);
-        string when = "";
-        for (int i = 0; reader.Next(out ReadOnlySpan<byte> field); i++)
-        {
-            if (header.When.Contains(i))
-            {
-                when = (when + " " + Encoding.UTF8.GetString(field[..Math.Min(field.Length, 40)])).Trim();
-            }
-            else if (i < header.FirstLevel && i != header.Start && i != header.Stop && i != header.Step)
-            {
-                // A count, or a setting of the segment.
-            }
-            else if (StrictNumber.TryParse(field, header.Separator.DecimalMark, i < header.FirstLevel ? unit.Exponent() : 0,
-                out double value))
-            {
-                (start, stop, step) =
-                    (i == header.Start ? value : start, i == header.Stop ? value : stop, i == header.Step ? value : step);
-                if (i >= header.FirstLevel)
-                {
-                    levels.Add(value);
-                }
-            }
-            else if (!(field.IsEmpty && reader.AtEnd))
-            {
-                faults.Add(number, $"'{Encoding.UTF8.GetString(field[..Math.Min(field.Length, 40)])}' is not a finite number",
-                    "correct the row or export the sweep again");
-                return;
-            }
-            else
-            {
-                break;
-            }
-        }
-
-        step = header.Step is null && levels.Count > 1 ? (stop - start) / (levels.Count - 1) : step;
-        if (!(start >= 0 && step > 0 && stop > start) || levels.Count == 0
-            || Math.Abs(((stop - start) / step) - levels.Count) > 1.5)
-        {
-            string needed = header.Line < 0 ? "date, time, start, stop, step, a count, and a level for every step"
-                : "what its header names, and a level for every step";
-            faults.Add(number,
-                FormattableString.Invariant($"a segment from {start:R} to {stop:R} Hz in steps of {step:R} Hz does not fit its ")
-                    + FormattableString.Invariant($"{levels.Count} levels"), "each row needs " + needed);
-            return;
-        }
-
-        sweeps.Add(new Segment(SweepDate.Parse(when)?.At, when, new(start, stop, step), levels.Items.ToArray(), number));
-    }
-
     [GeneratedRegex(@"^\s*\d{4}-\d\d-\d\d\s*,\s*\d\d:\d\d(?::\d\d(?:\.\d+)?)?\s*,\s*[\d.]+(?:[eE][+-]?\d+)?\s*,\s*[\d.]+(?:[eE]"
         + @"[+-]?\d+)?\s*,", RegexOptions.CultureInvariant)]
     private static partial Regex Start();
-
-    /// <summary>
-    /// What the rows of a file share: what its header names, the unit of its frequencies, and what takes the segments.
-    /// </summary>
-    private readonly record struct SegmentTable(SegmentRowHeader Header, FrequencyUnit Unit, SegmentSweeps Sweeps);
 }

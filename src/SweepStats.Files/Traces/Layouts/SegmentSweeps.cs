@@ -64,32 +64,21 @@ internal sealed class SegmentSweeps(string file, LevelUnit? stated, FrequencyUni
 
     private Trace TraceOf(List<Segment> sweep, int index, Preamble preamble)
     {
-        int points = Enumerable.Range(0, sweep.Count).Sum(i => Own(sweep, i));
-        var hertz = new double[points];
-        var levels = new double[points];
-        var first = new List<int>(sweep.Count);
-        int at = 0;
+        var joined = new JoinedSegments(sweep.Count);
         for (int i = 0; i < sweep.Count; i++)
         {
-            Segment segment = sweep[i];
-            first.Add(at);
-            int own = Own(sweep, i);
-            for (int k = 0; k < own; k++)
-            {
-                hertz[at] = segment.Range.Start + (k * segment.Range.Step);
-                levels[at++] = segment.Levels[k];
-            }
+            joined.Add(sweep[i], Own(sweep, i));
         }
 
-        int Line(int point) => sweep[PartOf(first, point)].Line;
         string name = (index + 1).ToString(CultureInfo.InvariantCulture);
         LevelUnit? unit = stated ?? options.LevelUnit;
         var column = new LevelColumn(0, name, unit);
-        FrequencyAxis axis = options.Grids.Of(hertz);
-        ReadFault? falls = AxisDoubt.Of(axis, file, Line);
+        double[] levels = joined.Levels;
+        FrequencyAxis axis = options.Grids.Of(joined.Hertz);
+        ReadFault? falls = AxisDoubt.Of(axis, file, joined.Line);
         ImmutableArray<ReadFault> doubts = column.Unit is null
             ? [UnstatedUnitFault.InSettingsAlone(file)]
-            : LevelDoubts.Of(column, levels, new(file, Line));
+            : LevelDoubts.Of(column, levels, new(file, joined.Line));
         return new Trace(name, "level", unit, axis, ImmutableCollectionsMarshal.AsImmutableArray(levels))
         {
             Settings = preamble.Settings,
@@ -97,11 +86,5 @@ internal sealed class SegmentSweeps(string file, LevelUnit? stated, FrequencyUni
             Blank = LevelDoubts.Blank(column.Unit, levels),
             Doubts = falls is null ? doubts : [falls, .. doubts],
         };
-    }
-
-    private static int PartOf(List<int> first, int point)
-    {
-        int at = first.BinarySearch(point);
-        return at >= 0 ? at : ~at - 1;
     }
 }

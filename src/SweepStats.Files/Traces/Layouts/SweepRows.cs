@@ -26,17 +26,8 @@ internal sealed class SweepRows(
             header.Step); line is { } index; line = DataBlock.NextLine(text, index, header.Step))
         {
             List<string> fields = FieldReader.Texts(text.Line(index), header.Separator);
-            int numbers = fields.Count(f => Number(f) is not null);
-            if (fields.Count != header.Lead.Count + axis.Hertz.Length)
+            if (!IsFull(fields, index))
             {
-                if (numbers > header.Lead.Count && (header.Step > 0 || numbers * 2 > axis.Hertz.Length))
-                {
-                    known.Faults.Add(
-                        index + 1, FormattableString.Invariant(
-                            $"the row has {fields.Count} fields and the heading {header.Lead.Count + axis.Hertz.Length}"),
-                        "complete the row or export the sweeps again");
-                }
-
                 break;
             }
 
@@ -65,6 +56,21 @@ internal sealed class SweepRows(
 
         return known.Options.Columns.IsEmpty ? traces.ToImmutable()
             : AskedTraces.Pick(traces.ToImmutable(), known.Options.Columns, known.Faults);
+    }
+
+    // A line of other width ends the rows; one that is nearly a row is told.
+    private bool IsFull(List<string> fields, int index)
+    {
+        int full = header.Lead.Count + axis.Hertz.Length;
+        int numbers = fields.Count(f => Number(f) is not null);
+        if (fields.Count != full && numbers > header.Lead.Count && (header.Step > 0 || numbers * 2 > axis.Hertz.Length))
+        {
+            known.Faults.Add(
+                index + 1, FormattableString.Invariant($"the row has {fields.Count} fields and the heading {full}"),
+                "complete the row or export the sweeps again");
+        }
+
+        return fields.Count == full;
     }
 
     // A limit, a phase or a correction over the same frequencies. A plain word such as "no" or "n" may name a sweep.
@@ -97,6 +103,29 @@ internal sealed class SweepRows(
     private Trace? TraceOf(List<string> fields, ColumnName[] lead, int index, int before)
     {
         int line = index + 1;
+        if (Levels(fields, line) is not { } levels)
+        {
+            return null;
+        }
+
+        string label = Label(lead);
+        LevelUnit? unit = lead.FirstOrDefault(n => n.LevelUnit is not null)?.LevelUnit ?? _headed ?? known.Preamble.LevelUnit
+            ?? Told();
+        var column = new LevelColumn(header.Lead.Count, label, unit) { Asked = !known.Options.Columns.IsEmpty };
+        return new Trace(label, "level", unit, axis, [.. levels])
+        {
+            Settings = SettingsOf(lead),
+            TakenAt = SweepDate.Parse(string.Join(' ', lead.Select(n => n.Text)))?.At
+                ?? (before == 0 ? known.Preamble.Taken.At : null),
+            Blank = LevelDoubts.Blank(unit, levels),
+            Doubts = unit is null
+                ? [UnstatedUnitFault.Level(text.File, inFile: $"write {LevelUnits.Words} before the levels, as in 'Level (dBm)'")]
+                : LevelDoubts.Of(column, levels, new(text.File, _ => line)),
+        };
+    }
+
+    private double[]? Levels(List<string> fields, int line)
+    {
         var levels = new double[axis.Hertz.Length];
         for (int i = 0; i < levels.Length; i++)
         {
@@ -111,23 +140,14 @@ internal sealed class SweepRows(
             levels[i] = level;
         }
 
-        ColumnName? name = Array.Find(lead, n => n.LevelUnit is not null);
+        return levels;
+    }
+
+    private string Label(ColumnName[] lead)
+    {
         int titled = Math.Max(0, Array.FindIndex(lead, n => n.Text.Length > 0 && !n.IsBareUnit));
-        string label = Number(lead[titled].Text) is null ? lead[titled].Text
-            : $"{header.Lead[titled]} {lead[titled].Text}".Trim();
-        label += TimeBehind(lead, titled);
-        LevelUnit? unit = name?.LevelUnit ?? _headed ?? known.Preamble.LevelUnit ?? Told();
-        var column = new LevelColumn(header.Lead.Count, label, unit) { Asked = !known.Options.Columns.IsEmpty };
-        return new Trace(label, "level", unit, axis, [.. levels])
-        {
-            Settings = SettingsOf(lead),
-            TakenAt = SweepDate.Parse(string.Join(' ', lead.Select(n => n.Text)))?.At
-                ?? (before == 0 ? known.Preamble.Taken.At : null),
-            Blank = LevelDoubts.Blank(unit, levels),
-            Doubts = unit is null
-                ? [UnstatedUnitFault.Level(text.File, inFile: $"write {LevelUnits.Words} before the levels, as in 'Level (dBm)'")]
-                : LevelDoubts.Of(column, levels, new(text.File, _ => line)),
-        };
+        string text = lead[titled].Text;
+        return (Number(text) is null ? text : $"{header.Lead[titled]} {text}".Trim()) + TimeBehind(lead, titled);
     }
 
     // Rows of one day are told apart by their times.

@@ -32,26 +32,27 @@ internal static class BarTable
         var buffer = new LineBuffer(text, text.LineCount * 16);
         for (int i = 0; i < text.LineCount; i++)
         {
-            ReadOnlySpan<byte> line = text.Line(i);
-            ReadOnlySpan<byte> bare = line.Trim(" \t"u8);
+            ReadOnlySpan<byte> bare = text.Line(i).Trim(" \t"u8);
             if (IsRule(bare))
             {
                 buffer.EndLine();
-                continue;
             }
-
-            if (bare.Count(Bar) != bars)
+            else if (bare.Count(Bar) != bars)
             {
-                buffer.Line(line);
-                continue;
+                buffer.Line(text.Line(i));
             }
-
-            Write(buffer, bare[(before && bare[0] == Bar ? 1 : 0)..(behind && bare[^1] == Bar ? ^1 : ^0)], mark);
-            buffer.EndLine();
+            else
+            {
+                Write(buffer, Inside(bare, before, behind), mark);
+                buffer.EndLine();
+            }
         }
 
         return new MendedText(buffer.Finish(true), "");
     }
+
+    private static ReadOnlySpan<byte> Inside(ReadOnlySpan<byte> row, bool before, bool behind) =>
+        row[(before && row[0] == Bar ? 1 : 0)..(behind && row[^1] == Bar ? ^1 : ^0)];
 
     private static void Write(LineBuffer buffer, ReadOnlySpan<byte> line, byte mark)
     {

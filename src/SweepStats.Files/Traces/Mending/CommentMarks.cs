@@ -17,24 +17,7 @@ internal static class CommentMarks
     /// <summary>The text with such lines as usual comments; null where it has none.</summary>
     public static MendedText? Mend(TraceText text)
     {
-        (int count, int first) = (0, -1);
-        bool rows = false;
-        for (int i = 0; i < text.LineCount; i++)
-        {
-            bool marked = MarkIn(text.Line(i)) > 0;
-            rows |= !marked && IsRow(text.Line(i));
-            if (marked && rows && RemarkLine.TellsOfAChange(text.Line(i)) && i + 1 < text.LineCount && IsRow(text.Line(i + 1)))
-            {
-                return null;
-            }
-
-            if (marked)
-            {
-                (count, first) = (count + 1, first < 0 ? i : first);
-            }
-        }
-
-        if (count == 0)
+        if (Marked(text) is not [var first, ..] marked)
         {
             return null;
         }
@@ -53,11 +36,35 @@ internal static class CommentMarks
         }
 
         string mark = Encoding.UTF8.GetString(text.Line(first).TrimStart(" \t"u8)[..MarkIn(text.Line(first))]).Trim();
+        string begins = FormattableString.Invariant($"line {first + 1}");
         return new MendedText(
             buffer.Finish(true),
-            count == 1 ? FormattableString.Invariant($"line {first + 1} begins with '{mark}' and was taken for a comment")
+            marked.Count == 1 ? $"{begins} begins with '{mark}' and was taken for a comment"
                 : FormattableString.Invariant(
-                    $"{count} lines, the first of them line {first + 1}, which begins with '{mark}', were taken for comments"));
+                    $"{marked.Count} lines, the first of them {begins}, which begins with '{mark}', were taken for comments"));
+    }
+
+    // None where one of them between rows tells of a change.
+    private static List<int> Marked(TraceText text)
+    {
+        List<int> marked = [];
+        bool rows = false;
+        for (int i = 0; i < text.LineCount; i++)
+        {
+            bool isMarked = MarkIn(text.Line(i)) > 0;
+            rows |= !isMarked && IsRow(text.Line(i));
+            if (isMarked && rows && RemarkLine.TellsOfAChange(text.Line(i)) && i + 1 < text.LineCount && IsRow(text.Line(i + 1)))
+            {
+                return [];
+            }
+
+            if (isMarked)
+            {
+                marked.Add(i);
+            }
+        }
+
+        return marked;
     }
 
     // Length of the mark; 0 for none. Most lines are rows, whose first byte tells that they are none.

@@ -8,6 +8,8 @@ namespace SweepStats.Files.Traces.Mending;
 /// </summary>
 internal sealed class GroupedColumn
 {
+    private const int LongestField = 64;
+
     private Course _grouped = new(double.NaN, 0, true);
     private Course _decimal = new(double.NaN, 0, true);
     private int _rows;
@@ -76,22 +78,31 @@ internal sealed class GroupedColumn
     {
         ReadOnlySpan<byte> field = FieldRanges.Bare(line[pattern.Fields[Index]]);
         GroupedNumber? number = GroupedNumber.Of(field);
-        byte decimalMark = Mark == (byte)'.' ? (byte)',' : (byte)'.';
         IsCertain |= number is { IsCertain: true };
-
-        // Four digits without a mark would not stand beside thousands that have one; more decimals than three would part nothing.
-        bool bare = number is null && StrictNumber.TryParse(field, decimalMark, 0, out double small) && Math.Abs(small) < 1000;
-        Span<byte> plain = stackalloc byte[64];
-        if (field.Length > plain.Length || !(bare || (number is { } n && n.Mark == Mark)))
+        Span<byte> plain = stackalloc byte[LongestField];
+        if (field.Length > LongestField || !(number is { } grouped ? grouped.Mark == Mark : IsSmall(field)))
         {
             _fits = false;
             return;
         }
 
         int length = GroupedNumber.Plain(field, Mark, plain);
-        byte own = number?.DecimalMark is { } d and not 0 ? d : decimalMark;
-        double grouped = StrictNumber.TryParse(plain[..length], own, 0, out double whole) ? whole : double.NaN;
-        double asDecimal = StrictNumber.TryParse(field, Mark, 0, out double part) ? part : double.NaN;
+        double whole = Number(plain[..length], number?.DecimalMark is { } own and not 0 ? own : OtherMark);
+        Go(at, whole, Number(field, Mark));
+        FindOthersMark(line, pattern);
+    }
+
+    private byte OtherMark => Mark == (byte)'.' ? (byte)',' : (byte)'.';
+
+    // Four digits without a mark would not stand beside thousands that have one; more decimals than three would part nothing.
+    private bool IsSmall(ReadOnlySpan<byte> field) =>
+        StrictNumber.TryParse(field, OtherMark, 0, out double small) && Math.Abs(small) < 1000;
+
+    private static double Number(ReadOnlySpan<byte> field, byte decimalMark) =>
+        StrictNumber.TryParse(field, decimalMark, 0, out double value) ? value : double.NaN;
+
+    private void Go(int at, double grouped, double asDecimal)
+    {
         bool first = _rows++ == 0;
         if (first)
         {
@@ -100,7 +111,6 @@ internal sealed class GroupedColumn
 
         _grouped = Next(_grouped, grouped, first);
         _decimal = Next(_decimal, asDecimal, first);
-        FindOthersMark(line, pattern);
     }
 
     // One number that cannot be read this way, and the order is lost.

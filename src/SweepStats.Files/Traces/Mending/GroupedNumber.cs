@@ -14,31 +14,36 @@ internal readonly record struct GroupedNumber(byte Mark, byte DecimalMark, bool 
     {
         int at = field.Length > 0 && field[0] is (byte)'-' or (byte)'+' ? 1 : 0;
         int lead = Digits(field[at..]);
-        if (lead is < 1 or > 3 || field[at] == (byte)'0' || at + lead == field.Length)
+        if (lead is < 1 or > 3 || field[at] == (byte)'0' || at + lead == field.Length || MarkAt(field[(at + lead)..]) is 0)
         {
             return null;
         }
 
         at += lead;
-        int groups = 0;
-        int width = MarkAt(field[at..]);
-        if (width == 0)
-        {
-            return null;
-        }
-
-        ReadOnlySpan<byte> mark = field.Slice(at, width);
-        while (field[at..].StartsWith(mark) && Digits(field[(at + width)..]) == 3)
-        {
-            (at, groups) = (at + width + 3, groups + 1);
-        }
-
-        byte decimalMark = at < field.Length && field[at] is (byte)'.' or (byte)',' && field[at] != mark[0]
-            && Digits(field[(at + 1)..]) is > 0 and var decimals && at + 1 + decimals == field.Length
-            ? field[at] : (byte)0;
+        ReadOnlySpan<byte> mark = field.Slice(at, MarkAt(field[at..]));
+        int groups = Groups(field[at..], mark);
+        at += groups * (mark.Length + 3);
+        byte decimalMark = DecimalMarkBefore(field[at..], mark[0]);
         return groups == 0 || (decimalMark == 0 && at < field.Length) ? null
             : new GroupedNumber(mark[0], decimalMark, groups > 1 || decimalMark != 0 || mark[0] is not ((byte)'.' or (byte)','));
     }
+
+    private static int Groups(ReadOnlySpan<byte> rest, ReadOnlySpan<byte> mark)
+    {
+        int groups = 0;
+        while (rest.StartsWith(mark) && Digits(rest[mark.Length..]) == 3)
+        {
+            rest = rest[(mark.Length + 3)..];
+            groups++;
+        }
+
+        return groups;
+    }
+
+    // Another mark than that between groups, and nothing but digits behind it; 0 where there is none.
+    private static byte DecimalMarkBefore(ReadOnlySpan<byte> rest, byte mark) =>
+        rest is [(byte)'.' or (byte)',', ..] && rest[0] != mark && Digits(rest[1..]) is > 0 and var decimals
+            && 1 + decimals == rest.Length ? rest[0] : (byte)0;
 
     /// <summary>The digits and the decimal mark of a field, without what parts the groups.</summary>
     public static int Plain(ReadOnlySpan<byte> field, byte mark, Span<byte> into)

@@ -22,19 +22,12 @@ internal static class MendedReading
     public static TraceReading Best(TraceText text, TraceReading plain, ImmutableArray<string> columns,
         Func<TraceText, ImmutableArray<string>, TraceReading> read)
     {
+        if (!MayHelp(text, plain))
+        {
+            return plain;
+        }
+
         bool isRefused = !plain.Faults.IsEmpty;
-        if (!(isRefused || plain.IsStacked || Falls(plain)) || text.LineCount > MostLines)
-        {
-            return plain;
-        }
-
-        // Tables that stand below each other and read plainly have no column of words: only a number of the sweep may be hidden
-        // in them.
-        if (!isRefused && !Falls(plain) && !RowGroups.MayBeNumbered(text))
-        {
-            return plain;
-        }
-
         using var mended = new Mended(text);
         if (isRefused)
         {
@@ -42,12 +35,9 @@ internal static class MendedReading
         }
 
         WordColumns? words = RowPattern.Find(mended.Text) is { } pattern ? WordColumns.Of(mended.Text, pattern) : null;
-        if (isRefused && words?.Flagged() is var (line, column))
+        if (isRefused && words is not null && Flagged(text.File, words) is { } flagged)
         {
-            return TraceReading.Refused(
-                text.File, line + 1,
-                $"'{words.Value(line, column)}' in column {ColumnList.Number(column)} marks the row as no good reading",
-                "leave such rows out; if the readings count, leave the column out");
+            return flagged;
         }
 
         TraceText rows = mended.Text;
@@ -59,17 +49,31 @@ internal static class MendedReading
             return mended.Said(groups);
         }
 
-        if (isRefused && words?.Meaning() is { } means && IsRead(whole))
+        if (isRefused && words is not null && IsRead(whole) && Meaning(text.File, words) is { } meaning)
         {
-            return TraceReading.Refused(
-                text.File, words.FirstRow + 1, $"column {ColumnList.Number(means)} holds words that may tell what each row is "
-                    + $"of: {string.Join(", ", words.Tally(means).Values.Take(4).Select(v => $"'{v}'"))}",
-                "export each of them by itself, or leave the column out if its words say nothing of the level");
+            return meaning;
         }
 
         return mended.IsChanged && isRefused && IsRead(whole) && whole.Faults.Length <= plain.Faults.Length
             ? mended.Said(columns.IsEmpty ? whole : read(mended.Text, columns)) : plain;
     }
+
+    // Tables that stand below each other and read plainly have no column of words: only a number of the sweep may be hidden in
+    // them.
+    private static bool MayHelp(TraceText text, TraceReading plain) => text.LineCount <= MostLines
+        && (!plain.Faults.IsEmpty || Falls(plain) || (plain.IsStacked && RowGroups.MayBeNumbered(text)));
+
+    private static TraceReading? Flagged(string file, WordColumns words) =>
+        words.Flagged() is not var (line, column) ? null : TraceReading.Refused(
+            file, line + 1,
+            $"'{words.Value(line, column)}' in column {ColumnList.Number(column)} marks the row as no good reading",
+            "leave such rows out; if the readings count, leave the column out");
+
+    private static TraceReading? Meaning(string file, WordColumns words) =>
+        words.Meaning() is not { } means ? null : TraceReading.Refused(
+            file, words.FirstRow + 1, $"column {ColumnList.Number(means)} holds words that may tell what each row is "
+                + $"of: {string.Join(", ", words.Tally(means).Values.Take(4).Select(v => $"'{v}'"))}",
+            "export each of them by itself, or leave the column out if its words say nothing of the level");
 
     private static bool Falls(TraceReading reading) => reading.Traces.Any(t => t.Axis.Grid is null);
 

@@ -26,7 +26,8 @@ internal static class PageBreaks
     {
         bool[] passedOver = new bool[text.LineCount];
         var titles = new SegmentTitles();
-        (int count, int first) = Mark(text, pattern, passedOver, titles);
+        Mark(text, pattern, passedOver, titles);
+        int count = passedOver.Count(p => p);
         if (count == 0)
         {
             return null;
@@ -38,6 +39,7 @@ internal static class PageBreaks
             buffer.Line(passedOver[i] ? default : titles.Over(i) is { } whole ? Encoding.UTF8.GetBytes(whole) : text.Line(i));
         }
 
+        int first = Array.IndexOf(passedOver, true);
         string which = count == 1 ? "line " + Number(first)
             : FormattableString.Invariant($"{count} lines, the first of them line {first + 1},");
         return new MendedText(
@@ -45,49 +47,38 @@ internal static class PageBreaks
                 + $"or a remark, and {(count == 1 ? "was" : "were")} passed over");
     }
 
-    private static (int Count, int First) Mark(TraceText text, RowPattern pattern, bool[] passedOver, SegmentTitles titles)
+    private static void Mark(TraceText text, RowPattern pattern, bool[] passedOver, SegmentTitles titles)
     {
         HashSet<string>? headers = null;
         List<int> between = [];
-        (int count, int first, int last) = (0, -1, -1);
         for (int i = 0; i < text.LineCount; i++)
         {
             ReadOnlySpan<byte> line = text.Line(i);
-            if (!pattern.IsRow(line))
+            if (pattern.IsRow(line))
             {
-                if (!NumericRows.IsBlankOrComment(line))
+                List<int> found;
+                if (headers is null)
                 {
-                    between.Add(i);
+                    headers = Headers(text, between);
+                    titles.Begin(text, between);
+                    found = [.. between.Where(b => IsOpenedByNumber(text.Line(b)))];
+                }
+                else
+                {
+                    found = between.TrueForAll(b => IsBreak(text.Line(b), headers, pattern.Mark)) ? between : [];
+                    titles.Go(text, found);
                 }
 
-                continue;
+                found.ForEach(b => passedOver[b] = true);
+                between.Clear();
             }
-
-            headers ??= Headers(text, between);
-            if (last < 0)
+            else if (!NumericRows.IsBlankOrComment(line))
             {
-                titles.Begin(text, between);
+                between.Add(i);
             }
-            List<int> found = last < 0 ? [.. between.Where(b => IsOpenedByNumber(text.Line(b)))]
-                : between.TrueForAll(b =>
-                    IsBreak(text.Line(b), headers, pattern.Mark) || SegmentTitles.Ends(text.Line(b)) is not null) ? between : [];
-            titles.Go(text, last < 0 ? [] : found);
-            Take(found, passedOver, ref count, ref first);
-            last = i;
-            between.Clear();
         }
 
-        Take([.. between.Where(b => IsOpenedByNumber(text.Line(b)) || IsPage(text.Line(b)))], passedOver, ref count, ref first);
-        return (count, first);
-    }
-
-    private static void Take(List<int> lines, bool[] passedOver, ref int count, ref int first)
-    {
-        foreach (int line in lines)
-        {
-            (passedOver[line], count) = (true, count + 1);
-            first = first < 0 ? line : first;
-        }
+        between.FindAll(b => IsOpenedByNumber(text.Line(b)) || IsPage(text.Line(b))).ForEach(b => passedOver[b] = true);
     }
 
     private static HashSet<string> Headers(TraceText text, List<int> above) =>
@@ -98,7 +89,8 @@ internal static class PageBreaks
     private static bool IsBreak(ReadOnlySpan<byte> line, HashSet<string> headers, byte mark) =>
         (line.Length <= LongestHeader && headers.Contains(Encoding.UTF8.GetString(line).Trim())) || IsPage(line)
         || (RemarkLine.Is(line) && !RemarkLine.TellsOfTraces(line) && !RemarkLine.TellsOfAChange(line)
-            && (RemarkLine.IsOpened(line) || mark == (byte)' ' || !line.Contains(mark)));
+            && (RemarkLine.IsOpened(line) || mark == (byte)' ' || !line.Contains(mark)))
+        || SegmentTitles.Ends(line) is not null;
 
     // "12, 3 and 5 were skipped" begins as a row does; beside the rows it would be taken for a broken one.
     private static bool IsOpenedByNumber(ReadOnlySpan<byte> line) =>

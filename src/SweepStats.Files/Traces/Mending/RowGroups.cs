@@ -148,11 +148,9 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
 
     private TraceReading? Traces(List<RowGroup> parts, int[] keys)
     {
-        MendedText filled = columns.Filled([.. keys.Where(IsNumbered)]);
-        using TraceText text = filled.Text;
-        var traces = ImmutableArray.CreateBuilder<Trace>();
-        List<string> assumptions = [Said(parts, keys)];
-        TraceReading? first = null;
+        using TraceText text = columns.Filled([.. keys.Where(IsNumbered)]).Text;
+        bool mayDiffer = keys is [var only] && IsSplitting(only);
+        var joined = new JoinedParts(Said(parts, keys));
         foreach ((string key, List<int> lines) in parts)
         {
             TraceReading part = Part(text, lines);
@@ -162,33 +160,19 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
                 return part.Faults.Any(f => f.Unstated != UnstatedUnits.None) ? part : null;
             }
 
-            if (!(keys is [var only] && IsSplitting(only)) && first is not null
-                && !part.Traces[0].Axis.Hertz.SequenceEqual(first.Traces[0].Axis.Hertz))
+            if (!mayDiffer && !joined.SharesAxis(part))
             {
                 return null;
             }
 
-            first ??= part;
-            assumptions.AddRange(part.Assumptions.Where(a => !assumptions.Contains(a)));
-            if (BlockLabel.Other(key, part.Traces.Any(t => t.Unit is not null)) is { } other)
-            {
-                assumptions.Add($"the rows called '{other}' are no level and were not read");
-                continue;
-            }
-
-            traces.AddRange(part.Traces.Select(t => Named(t, key, part.Traces.Length == 1)));
+            joined.Add(key, part);
         }
 
-        bool counted = parts.TrueForAll(p => IsSweepNumber(p.Key))
-            || Array.TrueForAll(keys, c => SweepColumns.Contains(columns.Name(c).Trim().ToLowerInvariant()));
-        return traces.Count == 0 ? null : first! with
-        {
-            Traces = traces.ToImmutable(),
-            Assumptions = [.. assumptions],
-            IsStacked = true,
-            AreNamedApart = !counted,
-        };
+        return joined.Reading is { } reading ? reading with { AreNamedApart = !CountSweeps(parts, keys) } : null;
     }
+
+    private bool CountSweeps(List<RowGroup> parts, int[] keys) => parts.TrueForAll(p => IsSweepNumber(p.Key))
+        || Array.TrueForAll(keys, c => SweepColumns.Contains(columns.Name(c).Trim().ToLowerInvariant()));
 
     // "Sweep 3", "3", a time: what counts repeats. "Sample 1" and "Thru" may be anything.
     private static bool IsSweepNumber(string key) => SweepDate.Parse(key) is not null
@@ -232,13 +216,6 @@ internal sealed class RowGroups(WordColumns columns, TraceText source, Func<Trac
                 t => t with { Doubts = [.. t.Doubts.Select(d => d with { Line = Line(d.Line) })] })],
         };
     }
-
-    private static Trace Named(Trace trace, string key, bool alone) => trace with
-    {
-        Column = key.Length == 0 ? trace.Column : alone ? key : $"{key}: {trace.Column}",
-        TakenAt = SweepDate.Parse(key)?.At ?? trace.TakenAt,
-        Settings = NamedDetector.Beside(trace.Settings, ColumnName.Of(key)),
-    };
 
     private string Said(List<RowGroup> parts, int[] keys)
     {

@@ -67,10 +67,13 @@ internal sealed class SegmentTitles
 
         string rest = title[at..].TrimStart(' ', '#');
         int digits = rest.AsSpan().IndexOfAnyExceptInRange('0', '9') is >= 0 and var end ? end : rest.Length;
-        string range = rest[digits..].Trim(' ', ':', '(', ')', ',', ';', '-', '–', '=');
-        range = range.StartsWith("from ", StringComparison.OrdinalIgnoreCase)
+        bool isNumbered = digits is >= 1 and <= 3 && rest.Length > digits && !char.IsLetter(rest[digits]);
+        return isNumbered
+            ? StatedRange.Ends(WithoutFrom(rest[digits..].Trim(' ', ':', '(', ')', ',', ';', '-', '–', '='))) : null;
+    }
+
+    private static string WithoutFrom(string range) =>
+        range.StartsWith("from ", StringComparison.OrdinalIgnoreCase)
             || range.StartsWith("von ", StringComparison.OrdinalIgnoreCase)
             ? range[(range.IndexOf(' ', StringComparison.Ordinal) + 1)..] : range;
-        return digits is >= 1 and <= 3 && rest.Length > digits && !char.IsLetter(rest[digits]) ? StatedRange.Ends(range) : null;
-    }
 }

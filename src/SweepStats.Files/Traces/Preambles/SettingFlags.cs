@@ -34,17 +34,7 @@ internal static class SettingFlags
     /// </summary>
     public static string Without(string value)
     {
-        string bare = value.Trim();
-        int bracket = bare.AsSpan().IndexOfAny('(', '[');
-        int end = bare.AsSpan().IndexOfAny(')', ']');
-        // A bracket at the end and nothing behind it: a remark on the value.
-        if (bracket > 0 && end == bare.Length - 1)
-        {
-            string inside = bare[(bracket + 1)..end].Trim();
-            bool unit = FrequencyUnits.Parse(inside) is not null || LevelUnits.Parse(inside) is not null || inside is "s" or "ms";
-            bare = bare[..bracket].TrimEnd() + (unit ? " " + inside : "");
-        }
-
+        string bare = WithoutRemark(value.Trim());
         int first = bare.IndexOf(' ', StringComparison.Ordinal);
         bare = first > 0 && IsFlag(bare[..first]) ? bare[(first + 1)..].TrimStart() : bare;
         int last = bare.LastIndexOf(' ');
@@ -55,5 +45,20 @@ internal static class SettingFlags
         }
 
         return IsFlag(bare) || Filters.Contains(bare) ? "" : bare;
+    }
+
+    // A bracket at the end and nothing behind it: a remark on the value, or its unit.
+    private static string WithoutRemark(string value)
+    {
+        int bracket = value.AsSpan().IndexOfAny('(', '[');
+        int end = value.AsSpan().IndexOfAny(')', ']');
+        if (bracket <= 0 || end != value.Length - 1)
+        {
+            return value;
+        }
+
+        string inside = value[(bracket + 1)..end].Trim();
+        bool unit = FrequencyUnits.Parse(inside) is not null || LevelUnits.Parse(inside) is not null || inside is "s" or "ms";
+        return value[..bracket].TrimEnd() + (unit ? " " + inside : "");
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 
 namespace SweepStats.Files.Traces.Preambles;
 
@@ -55,18 +54,17 @@ internal sealed class StatedNumbers
             return null;
         }
 
+        double? OfTrace(Statement statement) => In(setting, statement, trace, traces, bare);
+        double? Alone(Statement statement) => In(setting, statement, 0, 1, bare);
         if (statements is [var single])
         {
-            return single.Number is null || single.Number == trace + 1 ? In(setting, single, trace, traces, bare)
-                : traces == 1 ? In(setting, single, 0, 1, bare) : null;
+            return single.Number is null || single.Number == trace + 1 ? OfTrace(single) : traces == 1 ? Alone(single) : null;
         }
 
-        double?[] own =
-            [.. statements.Where(s => s.Number == trace + 1).Select(s => In(setting, s, trace, traces, bare)).Distinct()];
-        double?[] shared =
-            [.. statements.Where(s => s.Number is null).Select(s => In(setting, s, trace, traces, bare)).Distinct()];
+        double?[] own = [.. statements.Where(s => s.Number == trace + 1).Select(OfTrace).Distinct()];
+        double?[] shared = [.. statements.Where(s => s.Number is null).Select(OfTrace).Distinct()];
         double?[] only = traces == 1 && own.Length == 0
-            ? [.. statements.Where(s => s.Number is not null).Select(s => In(setting, s, 0, 1, bare)).Distinct()] : [];
+            ? [.. statements.Where(s => s.Number is not null).Select(Alone).Distinct()] : [];
         double?[] counts = own.Length > 0 ? own : shared.Length > 0 ? shared : only;
         return counts is [var one] ? one : null;
     }
@@ -96,51 +94,49 @@ internal sealed class StatedNumbers
             or Setting.First or Setting.Count) && !SettingKeys.IsPlain(bare.Key)
         && (In(setting, bare, 0, 1, null) is null || One(bare.Values) is { Unit: "" });
 
-    private string? Remark(Setting setting, List<Statement> statements, FrequencyUnit? bare)
-    {
-        if (setting == Setting.Bandwidth)
-        {
-            return _stated.ContainsKey(Setting.ResolutionBandwidth) || One(statements[0].Values)?.Hertz() is null ? null
-                : string.Create(
-                CultureInfo.InvariantCulture, $"the bandwidth in line {statements[0].Line}, '{statements[0].Values[0]}', may be "
-                    + $"the RBW or another one and was not used");
-        }
+    private string? Remark(Setting setting, List<Statement> statements, FrequencyUnit? bare) =>
+        setting == Setting.Bandwidth ? OfBandwidth(statements[0])
+        : SettingName(setting) is { } name
+            ? Unread(name, statements.FirstOrDefault(s => s.Values.Length == 1 && In(setting, s, 0, 1, bare) is null))
+                ?? Differing(name, statements, s => In(setting, s, 0, 1, bare))
+                ?? (setting == Setting.SweepTime ? TakenForSeconds(statements) : null)
+        : null;
 
-        if (SettingName(setting) is not { } name)
+    private string? OfBandwidth(Statement first) =>
+        _stated.ContainsKey(Setting.ResolutionBandwidth) || One(first.Values)?.Hertz() is null ? null
+            : FormattableString.Invariant($"the bandwidth in line {first.Line}, '{first.Values[0]}', may be the RBW or another ")
+                + "one and was not used";
+
+    private string? Unread(string name, Statement? unread)
+    {
+        if (unread is null)
         {
             return null;
         }
 
-        Statement? unread = statements.FirstOrDefault(s => s.Values.Length == 1 && In(setting, s, 0, 1, bare) is null);
-        if (unread is not null)
+        string why = StatedNumber.Parse(unread.Values[0]) switch
         {
-            string why = StatedNumber.Parse(unread.Values[0]) switch
-            {
-                { } number when BesideDecimalCommas && IsGrouped(number.Digits) =>
-                    "has a point that may part thousands or decimals,",
-                { Unit: "" } => "has no unit",
-                { Unit: var unit } => $"is in '{unit}'",
-                _ => "is not plainly one number with its unit",
-            };
-            return string.Create(
-                CultureInfo.InvariantCulture, $"the {name} in line {unread.Line}, '{unread.Values[0]}', {why} and was not used");
-        }
-
-        Statement[] shared = [.. statements.Where(s => s.Number is null && s.Values.Length == 1)];
-        Statement? other = shared.FirstOrDefault(s => In(setting, s, 0, 1, bare) != In(setting, shared[0], 0, 1, bare));
-        if (other is not null)
-        {
-            return string.Create(
-                CultureInfo.InvariantCulture,
-                $"lines {shared[0].Line} and {other.Line} state the {name} differently; neither was used");
-        }
-
-        Statement? seconds = setting == Setting.SweepTime ? statements.FirstOrDefault(s => One(s.Values) is { Unit: "" }) : null;
-        return seconds is null ? null : string.Create(
-            CultureInfo.InvariantCulture,
-            $"the sweep time in line {seconds.Line}, '{seconds.Values[0]}', has no unit and was taken for seconds: the "
-                + $"frequencies are in Hz and no unit stands behind any setting");
+            { } number when BesideDecimalCommas && IsGrouped(number.Digits) =>
+                "has a point that may part thousands or decimals,",
+            { Unit: "" } => "has no unit",
+            { Unit: var unit } => $"is in '{unit}'",
+            _ => "is not plainly one number with its unit",
+        };
+        return FormattableString.Invariant($"the {name} in line {unread.Line}, '{unread.Values[0]}', {why} and was not used");
     }
+
+    private static string? Differing(string name, List<Statement> statements, Func<Statement, double?> number)
+    {
+        Statement[] shared = [.. statements.Where(s => s.Number is null && s.Values.Length == 1)];
+        Statement? other = shared.FirstOrDefault(s => number(s) != number(shared[0]));
+        return other is null ? null : FormattableString.Invariant(
+            $"lines {shared[0].Line} and {other.Line} state the {name} differently; neither was used");
+    }
+
+    private static string? TakenForSeconds(List<Statement> statements) =>
+        statements.FirstOrDefault(s => One(s.Values) is { Unit: "" }) is not { } seconds ? null
+            : FormattableString.Invariant($"the sweep time in line {seconds.Line}, '{seconds.Values[0]}', has no unit and was ")
+                + "taken for seconds: the frequencies are in Hz and no unit stands behind any setting";
 
     // Those that a person would miss.
     private static string? SettingName(Setting setting) => setting switch

@@ -179,33 +179,43 @@ internal static class StatementReader
             return;
         }
 
-        // "(Unit:dBm)" behind whatever it is the unit of.
-        string first = stated[0].Trim('(', ')', '[', ']');
-        if (first.StartsWith("unit", StringComparison.OrdinalIgnoreCase) && first.AsSpan().IndexOfAny(':', '=') is > 0 and var at)
+        if ((UnitOf(stated[0]) ?? Keyed(key, stated)) is { } statement)
         {
-            found.Add(new Statement("unit", "", [first[(at + 1)..].Trim()]));
-            return;
+            found.Add(statement);
         }
+    }
 
+    // "(Unit:dBm)" behind whatever it is the unit of.
+    private static Statement? UnitOf(string value)
+    {
+        string first = value.Trim('(', ')', '[', ']');
+        return first.StartsWith("unit", StringComparison.OrdinalIgnoreCase)
+            && first.AsSpan().IndexOfAny(':', '=') is > 0 and var at
+            ? new Statement("unit", "", [first[(at + 1)..].Trim()]) : null;
+    }
+
+    private static Statement? Keyed(string key, ImmutableArray<string> stated)
+    {
         int bracket = key.AsSpan().IndexOfAny('(', '[');
         string written = (bracket > 0 ? key[..bracket] : key).Trim();
-        string words = Words(written);
-        if (words.Length > 0)
+        string words = Words(written), unit = bracket > 0 ? key[bracket..].Trim('(', ')', '[', ']', ' ') : "";
+        if (words.Length == 0)
         {
-            string unit = bracket > 0 ? key[bracket..].Trim('(', ')', '[', ']', ' ') : "";
-            // "Bandbreite (RBW)" and "Videobandbreite (VBW)": a name, not a unit.
-            if (SettingKeys.IsPlain(Words(unit)))
-            {
-                (words, unit) = (Words(unit), "");
-            }
-            else if (unit.Length > 0 && Words($"{written} {unit}") is var whole && SettingKeys.IsNamed(whole))
-            {
-                // "Bandbreite (ZF)"
-                (words, unit) = (whole, "");
-            }
-
-            found.Add(new Statement(words, unit, stated) { Written = written, Number = NumberIn(written) });
+            return null;
         }
+
+        // "Bandbreite (RBW)" and "Videobandbreite (VBW)": a name, not a unit.
+        if (SettingKeys.IsPlain(Words(unit)))
+        {
+            (words, unit) = (Words(unit), "");
+        }
+        else if (unit.Length > 0 && Words($"{written} {unit}") is var whole && SettingKeys.IsNamed(whole))
+        {
+            // "Bandbreite (ZF)"
+            (words, unit) = (whole, "");
+        }
+
+        return new Statement(words, unit, stated) { Written = written, Number = NumberIn(written) };
     }
 
     // "Ref Level -20 dBm", "DATA UNIT dBm": words, and from the first number or unit on what they state.

@@ -78,13 +78,13 @@ internal sealed partial class SweepDate
             return At(named, named.Groups["y"].Value, month, named.Groups["d"].Value);
         }
 
-        if (Numbers().Match(text) is not { Success: true } numbers)
-        {
-            return null;
-        }
+        return Numbers().Match(text) is { Success: true } numbers ? OfNumbers(numbers) : null;
+    }
 
-        int first = int.Parse(numbers.Groups["a"].Value, CultureInfo.InvariantCulture);
-        int second = int.Parse(numbers.Groups["b"].Value, CultureInfo.InvariantCulture);
+    private static StatedTime? OfNumbers(Match numbers)
+    {
+        (string a, string b) = (numbers.Groups["a"].Value, numbers.Groups["b"].Value);
+        int first = int.Parse(a, CultureInfo.InvariantCulture), second = int.Parse(b, CultureInfo.InvariantCulture);
         bool points = numbers.Groups["s"].Value == ".";
         if (first <= 12 && second <= 12 && first != second && !points)
         {
@@ -92,8 +92,8 @@ internal sealed partial class SweepDate
         }
 
         // With points between them the day comes first, as DIN 5008 has it.
-        return second > 12 ? At(numbers, numbers.Groups["y"].Value, numbers.Groups["a"].Value, numbers.Groups["b"].Value)
-            : At(numbers, numbers.Groups["y"].Value, numbers.Groups["b"].Value, numbers.Groups["a"].Value);
+        string year = numbers.Groups["y"].Value;
+        return second > 12 ? At(numbers, year, a, b) : At(numbers, year, b, a);
     }
 
     // The one that is stated, a day alone giving way to the same day with a time; of two that differ neither.
@@ -120,21 +120,24 @@ internal sealed partial class SweepDate
 
     private static StatedTime? At(Match match, string year, string month, string day)
     {
-        int Number(string text) => text.Length == 0 ? 0 : int.Parse(text, CultureInfo.InvariantCulture);
+        int fullYear = Number(year) + (year.Length == 2 ? 2000 : 0);
+        bool real = fullYear is >= 1970 and < 2200 && Number(month) is >= 1 and <= 12
+            && Number(day) >= 1 && Number(day) <= DateTime.DaysInMonth(fullYear, Number(month));
+        return real ? At(match, new DateOnly(fullYear, Number(month), Number(day))) : null;
+    }
+
+    private static StatedTime? At(Match match, DateOnly day)
+    {
         int hour = Number(match.Groups["h"].Value);
         string half = match.Groups["half"].Value.Replace(".", "", StringComparison.Ordinal).ToLowerInvariant();
         hour = half switch { "pm" when hour < 12 => hour + 12, "am" when hour == 12 => 0, _ => hour };
-        int fullYear = Number(year) + (year.Length == 2 ? 2000 : 0);
+        int minute = Number(match.Groups["min"].Value), second = Number(match.Groups["sec"].Value);
         TimeSpan zone = Zone(match.Groups["zone"].Value);
-        bool real = zone.Duration() <= TimeSpan.FromHours(14) && fullYear is >= 1970 and < 2200 && Number(month) is >= 1 and <= 12
-            && hour < 24 && Number(match.Groups["min"].Value) < 60 && Number(match.Groups["sec"].Value) < 60
-            && Number(day) >= 1 && Number(day) <= DateTime.DaysInMonth(fullYear, Number(month));
-        return real
-            ? new(new DateTimeOffset(
-                fullYear, Number(month), Number(day), hour, Number(match.Groups["min"].Value),
-                Number(match.Groups["sec"].Value), zone), null)
-            : null;
+        bool real = zone.Duration() <= TimeSpan.FromHours(14) && hour < 24 && minute < 60 && second < 60;
+        return real ? new(new DateTimeOffset(day, new TimeOnly(hour, minute, second), zone), null) : null;
     }
+
+    private static int Number(string text) => text.Length == 0 ? 0 : int.Parse(text, CultureInfo.InvariantCulture);
 
     // Without a zone: the time of the place.
     private static TimeSpan Zone(string text) =>

@@ -10,8 +10,7 @@ internal static class AxisColumn
     /// <summary>The column; null, with the reason among the faults, where the rows may lie the other way round.</summary>
     public static int? Find(TableSight table, Preamble preamble, FaultList faults)
     {
-        int[] all = [.. Enumerable.Range(0, table.Columns)];
-        int[] stated = [.. all.Where(c => table.Units?.IsHertz(c) == true)];
+        int[] stated = [.. Enumerable.Range(0, table.Columns).Where(c => table.Units?.IsHertz(c) == true)];
         if (stated.Length == 1)
         {
             return stated[0];
@@ -26,34 +25,10 @@ internal static class AxisColumn
             return null;
         }
 
-        int[] rising = [.. all.Where(table.Rises)];
-        if (Declared(table, preamble) is { } declared)
+        if (Likely(table, preamble) is { } likely)
         {
-            faults.Assume($"no column is named; column {ColumnList.Number(declared)} was taken as the frequency, since it runs "
-                + "from the start to the stop that the file states");
-            return declared;
-        }
-
-        if (rising.Contains(0) && table.Counts(0) && rising.FirstOrDefault(c => c > 0 && !table.Counts(c), -1) is > 0 and var next
-            && table.Columns > 2)
-        {
-            faults.Assume(
-                $"no column is named; column 1 counts the rows, and column {ColumnList.Number(next)} was taken as the frequency");
-            return next;
-        }
-
-        if (!rising.Contains(0) && rising.Length == 1)
-        {
-            faults.Assume($"no column is named; column {ColumnList.Number(rising[0])} was taken as the frequency, since it "
-                + "alone rises from row to row");
-            return rising[0];
-        }
-
-        if (rising.Length == 0 && all.Where(table.Falls).ToArray() is [var falling])
-        {
-            faults.Assume($"no column is named; column {ColumnList.Number(falling)} was taken as the frequency, since it alone "
-                + "falls from row to row");
-            return falling;
+            faults.Assume($"no column is named; {likely.Words}");
+            return likely.Column;
         }
 
         if (table.Rows >= FewestCounted && table.Counts(0))
@@ -66,6 +41,27 @@ internal static class AxisColumn
 
         faults.Assume("no column is named; the first was taken as the frequency");
         return 0;
+    }
+
+    private static LikelyColumn? Likely(TableSight table, Preamble preamble)
+    {
+        int[] all = [.. Enumerable.Range(0, table.Columns)];
+        int[] rising = [.. all.Where(table.Rises)];
+        if (Declared(table, preamble) is { } declared)
+        {
+            return LikelyColumn.Since(declared, "it runs from the start to the stop that the file states");
+        }
+
+        if (rising.Contains(0) && table.Counts(0) && rising.FirstOrDefault(c => c > 0 && !table.Counts(c), -1) is > 0 and var next
+            && table.Columns > 2)
+        {
+            return new(next, $"column 1 counts the rows, and column {ColumnList.Number(next)} was taken as the frequency");
+        }
+
+        return !rising.Contains(0) && rising is [var only] ? LikelyColumn.Since(only, "it alone rises from row to row")
+            : rising.Length == 0 && all.Where(table.Falls).ToArray() is [var falling]
+                ? LikelyColumn.Since(falling, "it alone falls from row to row")
+            : null;
     }
 
     /// <summary>
@@ -99,4 +95,11 @@ internal static class AxisColumn
         stated is { } number && (Near(value, number.Value()) || Near(value, number.Hertz()));
 
     private static bool Near(double value, double? stated) => stated is { } s && Math.Abs(value - s) <= 1e-6 * Math.Abs(s);
+
+    /// <summary>A column that nothing names and that is likely the frequency, and why in words.</summary>
+    private readonly record struct LikelyColumn(int Column, string Words)
+    {
+        public static LikelyColumn Since(int column, string why) =>
+            new(column, $"column {ColumnList.Number(column)} was taken as the frequency, since {why}");
+    }
 }

@@ -33,13 +33,13 @@ internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumera
     public ImmutableArray<ColumnName>? Find(int firstLine, int columns)
     {
         int? at = LineAbove(text, firstLine);
-        ImmutableArray<ColumnName>? names = at is { } line ? Names(text.Line(line), columns, separator) : null;
+        ImmutableArray<ColumnName>? names = at is { } line ? Names(text.Line(line), columns) : null;
         while (at is { } between && !Holds(names, stated)
             && (IsRemark(text.Line(between), names) || IsSetting(text.Line(between), names)))
         {
             // A remark, or a setting such as "Unit,dBm", between header and data.
             at = LineAbove(text, between);
-            names = at is { } upper ? Names(text.Line(upper), columns, separator) : null;
+            names = at is { } upper ? Names(text.Line(upper), columns) : null;
         }
 
         if (at is { } nearest && names is null)
@@ -50,22 +50,30 @@ internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumera
 
         if (names is { } units && units.All(n => n.Text.Length == 0 || IsUnit(n)) && units.Any(n => n.IsBareUnit))
         {
-            ImmutableArray<ColumnName>? above = LineAbove(text, at!.Value) is { } higher
-                ? Names(text.Line(higher), columns, separator) : null;
-            if (above?.Zip(units).FirstOrDefault(p => Differ(p.First, p.Second)) is ({ } named, { } other))
-            {
-                faults.Add(
-                    at + 1, $"the header gives column {named.Text} and the line of units below it '{other.BareText}'",
-                    "export the sweep again, or remove the wrong one of the two units");
-                return null;
-            }
-
-            return above is { } own
-                ? [.. own.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : IsUnit(name) ? name
-                    : ColumnName.Of($"{name.Text} ({unit.BareText})"))] : names;
+            return WithUnits(units, at!.Value);
         }
 
         return Tells(names) || Holds(names, stated) ? names : null;
+    }
+
+    // A line of units below the names.
+    private ImmutableArray<ColumnName>? WithUnits(ImmutableArray<ColumnName> units, int at)
+    {
+        if ((LineAbove(text, at) is { } higher ? Names(text.Line(higher), units.Length) : null) is not { } above)
+        {
+            return units;
+        }
+
+        if (above.Zip(units).FirstOrDefault(p => Differ(p.First, p.Second)) is ({ } named, { } other))
+        {
+            faults.Add(
+                at + 1, $"the header gives column {named.Text} and the line of units below it '{other.BareText}'",
+                "export the sweep again, or remove the wrong one of the two units");
+            return null;
+        }
+
+        return [.. above.Zip(units, (name, unit) => unit.Text.Length == 0 ? name : IsUnit(name) ? name
+            : ColumnName.Of($"{name.Text} ({unit.BareText})"))];
     }
 
     private static bool Holds(ImmutableArray<ColumnName>? names, IEnumerable<string> stated) =>
@@ -138,7 +146,7 @@ internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumera
         return null;
     }
 
-    private static ImmutableArray<ColumnName>? Names(ReadOnlySpan<byte> line, int columns, Separator separator)
+    private ImmutableArray<ColumnName>? Names(ReadOnlySpan<byte> line, int columns)
     {
         if (line.Length > LongestName * (columns + 2))
         {
@@ -150,29 +158,17 @@ internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumera
         ReadOnlySpan<byte> content = comment ? bare.TrimStart("!#% "u8) : line;
         foreach (Separator candidate in (ReadOnlySpan<Separator>)[separator, .. CommentSeparators])
         {
-            List<string> fields = candidate.Mark == (byte)' ' ? BlankNames.Of(content, columns)
-                : FieldReader.Texts(content, candidate);
-            while (fields.Count < columns && candidate.Mark != (byte)' ' && content.Count(candidate.Mark) >= columns - 1)
-            {
-                fields.Add("");
-            }
-
+            List<string> fields = Fields(content, columns, candidate);
             // "# f in GHz" between blanks is a remark of three words.
             if (fields.Count != columns || (candidate.Mark == (byte)' ' && fields.Exists(f => f is "in" or "en")))
             {
                 continue;
             }
 
-            // Traces may be called 1, 2, 3, but then a word names the frequency. A header may be parted by other marks than the
-            // rows where it tells its columns.
+            // A header may be parted by other marks than the rows where it tells its columns.
             ImmutableArray<ColumnName> names = [.. fields.Select(f => ColumnName.Of(f.TrimEnd(':', ' ')))];
-            if (!(comment || separator.Mark == (byte)' ' || candidate == separator) && !HeadsAll(names))
-            {
-                continue;
-            }
-
-            if (names.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit)
-                || !fields.Any(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), (byte)'.', 0, out _)))
+            bool mayHead = comment || separator.Mark == (byte)' ' || candidate == separator || HeadsAll(names);
+            if (mayHead && !HoldsNumbers(names, fields))
             {
                 return names;
             }
@@ -180,6 +176,27 @@ internal sealed class ColumnHeader(TraceText text, Separator separator, IEnumera
 
         return null;
     }
+
+    private static List<string> Fields(ReadOnlySpan<byte> content, int columns, Separator candidate)
+    {
+        if (candidate.Mark == (byte)' ')
+        {
+            return BlankNames.Of(content, columns);
+        }
+
+        List<string> fields = FieldReader.Texts(content, candidate);
+        while (fields.Count < columns && content.Count(candidate.Mark) >= columns - 1)
+        {
+            fields.Add("");
+        }
+
+        return fields;
+    }
+
+    // Traces may be called 1, 2, 3, but then a word names the frequency.
+    private static bool HoldsNumbers(ImmutableArray<ColumnName> names, List<string> fields) =>
+        !names.Any(n => n.Kind == ColumnKind.Frequency && !n.IsBareUnit)
+        && fields.Exists(f => StrictNumber.TryParse(System.Text.Encoding.UTF8.GetBytes(f), (byte)'.', 0, out _));
 
     private static bool HeadsAll(ImmutableArray<ColumnName> names) =>
         names.Any(n => n.Kind == ColumnKind.Frequency) && names.All(n => n.Kind != ColumnKind.Unknown && n.Text.Length > 0);

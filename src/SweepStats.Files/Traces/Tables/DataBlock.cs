@@ -10,7 +10,6 @@ internal sealed class DataBlock
     /// <summary>Most traces that are read from one file.</summary>
     public const int MostTraces = 10_000;
 
-    private const int TableRows = 3;
     private const int LongestOddLine = 1000;
 
     private readonly TraceText _text;
@@ -58,25 +57,25 @@ internal sealed class DataBlock
             return null;
         }
 
-        if (Around(text, rows, longest, separator, faults) is not { } block)
+        DataBlock? block = Around(text, rows, longest, separator, faults);
+        block?.CheckRest(separator, faults);
+        return faults.Any ? null : block;
+    }
+
+    private void CheckRest(Separator separator, FaultList faults)
+    {
+        new OtherTables(_text, _rows, this, faults).Check(separator);
+        if (separator.Mark == (byte)' ' && _text.Line(LastLine).Length <= LongestOddLine
+            && OddNumber.GroupedByBlanks(_text.LineText(LastLine)) is { } number)
         {
-            return null;
+            faults.Add(LastLine + 1, $"'{number}' has thousands separators", "export without thousands separators");
         }
 
-        block.CheckOtherRuns(separator, faults);
-        if (separator.Mark == (byte)' ' && text.Line(block.LastLine).Length <= LongestOddLine
-            && OddNumber.GroupedByBlanks(text.LineText(block.LastLine)) is { } number)
+        if (Siblings.Count >= MostTraces)
         {
-            faults.Add(block.LastLine + 1, $"'{number}' has thousands separators", "export without thousands separators");
-        }
-
-        if (block.Siblings.Count >= MostTraces)
-        {
-            faults.Add(block.FirstLine + 1, FormattableString.Invariant($"the file holds more than {MostTraces} tables"),
+            faults.Add(FirstLine + 1, FormattableString.Invariant($"the file holds more than {MostTraces} tables"),
                 "put fewer traces into a file");
         }
-
-        return faults.Any ? null : block;
     }
 
     /// <summary>
@@ -106,81 +105,4 @@ internal sealed class DataBlock
 
         return null;
     }
-
-    private void CheckOtherRuns(Separator separator, FaultList faults)
-    {
-        var lists = new MarkerTables(_text, _rows, Run);
-        if (_rows.Runs.FirstOrDefault(
-            r => r.Columns == Run.Columns && !RowUnits.Same(r.Units, Run.Units) && lists.Title(r) is null) is { } mixed)
-        {
-            faults.Add(_rows.Line(mixed, 0) + 1, "the units of this row differ from those of the other rows, or are missing",
-                "export all rows with the same units");
-            return;
-        }
-
-        foreach (NumericRun other in _rows.Runs.Where(r => r != Run))
-        {
-            if (TableBlocks.AreSiblings(_rows, Run, other))
-            {
-                Siblings.Add(other);
-                continue;
-            }
-
-            int first = _rows.Line(other, 0);
-            int last = _rows.Line(other, other.Rows - 1);
-            if (lists.Title(other) is { } title)
-            {
-                faults.Assume(FormattableString.Invariant(
-                    $"the short table in lines {first + 1} to {last + 1}, under '{title}', is no trace and was not read"));
-                continue;
-            }
-
-            bool after = first > LastLine;
-            int? between = after ? NextLine(_text, LastLine, 1) : NextLine(_text, last, 1);
-            int? beyond = between is { } gap ? NextLine(_text, gap, 1) : null;
-            bool same = other.Columns == Run.Columns;
-            if (same && beyond == (after ? first : FirstLine) && (after || other.Rows > 1))
-            {
-                Interrupted(between!.Value, separator, faults);
-            }
-            else if (same && (other.Rows >= TableRows || after))
-            {
-                faults.Add(
-                    first + 1,
-                    FormattableString.Invariant(
-                        $"a second table of numbers starts here beside that of lines {FirstLine + 1} to {LastLine + 1}"),
-                    "keep one table a file");
-            }
-            else if (other.Rows >= TableRows)
-            {
-                faults.Assume(FormattableString.Invariant(
-                    $"lines {first + 1} to {last + 1} hold another table of {other.Columns} columns, which was not read"));
-            }
-        }
-    }
-
-    // A second header may bring another unit: without it the rows below would be read in that of the first.
-    private void Interrupted(int line, Separator separator, FaultList faults)
-    {
-        if (TouchingRows.IsGap(_text.Line(line), separator, Run.Columns))
-        {
-            faults.Add(line + 1, "a field of the row is empty", "complete the row or export the sweep again");
-        }
-        else if (FieldReader.Texts(_text.Line(line), separator) is { } fields && fields.Count == Run.Columns
-            && fields.Exists(HasLetters))
-        {
-            faults.Add(line + 1, "a second table starts here", "keep one table a file");
-        }
-        else if (HasLetters(_text.LineText(line)))
-        {
-            faults.Add(line + 1, "the line interrupts the rows of numbers",
-                "if a second table starts here, keep one table a file; remove the line only if it is a remark");
-        }
-        else
-        {
-            faults.Add(line + 1, "the line interrupts the rows of numbers", "remove the line or export the sweep again");
-        }
-    }
-
-    private static bool HasLetters(string text) => text.Any(char.IsLetter);
 }

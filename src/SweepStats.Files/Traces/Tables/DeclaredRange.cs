@@ -33,11 +33,7 @@ internal sealed class DeclaredRange(Preamble preamble, FrequencyUnit column, Fau
     public void Check(FrequencyAxis axis, int lastLine, bool endsFile)
     {
         int rows = axis.Hertz.Length;
-        // As it was swept: where the file states the start above the stop, the axis falls.
-        (double first, double last) = (axis.Hertz[0], axis.Hertz[^1]);
-        bool endsEarly = preamble.StopBound is { } end
-            && Disagrees(end, last, Tolerance(axis, rows - 1)) && end.Hertz(column) > last;
-        if (preamble.Points > rows && endsEarly && endsFile)
+        if (preamble.Points > rows && endsFile && EndsEarly(axis))
         {
             faults.Add(
                 lastLine,
@@ -63,14 +59,18 @@ internal sealed class DeclaredRange(Preamble preamble, FrequencyUnit column, Fau
         if (GoesOn(axis))
         {
             faults.Assume(FormattableString.Invariant(
-                $"the file states a stop frequency of {preamble.StopBound!.Shown} and the rows end at {last:R} Hz; ")
+                $"the file states a stop frequency of {preamble.StopBound!.Shown} and the rows end at {axis.Hertz[^1]:R} Hz; ")
                 + "the rows were believed, since start and number of points agree");
             return;
         }
 
-        Compare(Start, preamble.StartBound, first, Tolerance(axis, 0));
-        Compare(Stop, preamble.StopBound, last, Tolerance(axis, rows - 1));
+        Compare(Start, preamble.StartBound, axis.Hertz[0], Tolerance(axis, 0));
+        Compare(Stop, preamble.StopBound, axis.Hertz[^1], Tolerance(axis, rows - 1));
     }
+
+    // As it was swept: where the file states the start above the stop, the axis falls.
+    private bool EndsEarly(FrequencyAxis axis) => preamble.StopBound is { } end
+        && Disagrees(end, axis.Hertz[^1], Tolerance(axis, axis.Hertz.Length - 1)) && end.Hertz(column) > axis.Hertz[^1];
 
     // Some receivers state the stop that was set and write the one that was swept.
     private bool GoesOn(FrequencyAxis axis)

@@ -46,25 +46,31 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
     {
         int Line(int row) => rows.Line(run, row) + 1;
         ReadFault? falls = AxisDoubt.Of(axis, text.File, Line);
+        int before = chosen.Frequency >= 0 ? 1 : 0;
         for (int i = 0; i < chosen.Levels.Length; i++)
         {
             LevelColumn column = chosen.Levels[i];
-            double[] levels = Levels(run, column);
-            ImmutableArray<ReadFault> doubts = column.Doubt is { } doubt ? [doubt]
-            : LevelDoubts.Of(column, levels, new(text.File, Line));
-            yield return new Trace(column.Name, column.Quantity, column.Unit, axis,
-                ImmutableCollectionsMarshal.AsImmutableArray(levels))
+            int place = column.Index - (column.Index > chosen.Frequency ? before : 0);
+            Trace trace = TraceOf(run, column, axis, new(text.File, Line));
+            yield return trace with
             {
-                Phases = Phases(run, column.Phase),
                 Settings = NamedDetector.Beside(
-                    preamble.SettingsOf(column.Index - (column.Index > chosen.Frequency && chosen.Frequency >= 0 ? 1 : 0),
-                        run.Columns - (chosen.Frequency >= 0 ? 1 : 0)),
-                    ColumnName.Of(column.Name)),
+                    preamble.SettingsOf(place, run.Columns - before), ColumnName.Of(column.Name)),
                 TakenAt = DatedColumns.TakenAt(column.Name, preamble.Taken.At),
-                Blank = column.Asked ? null : LevelDoubts.Blank(column.Unit, levels),
-                Doubts = falls is null ? doubts : [falls, .. doubts],
+                Doubts = falls is null ? trace.Doubts : [falls, .. trace.Doubts],
             };
         }
+    }
+
+    private Trace TraceOf(NumericRun run, LevelColumn column, FrequencyAxis axis, RowPlaces place)
+    {
+        double[] levels = Levels(run, column);
+        return new Trace(column.Name, column.Quantity, column.Unit, axis, ImmutableCollectionsMarshal.AsImmutableArray(levels))
+        {
+            Phases = Phases(run, column.Phase),
+            Blank = column.Asked ? null : LevelDoubts.Blank(column.Unit, levels),
+            Doubts = column.Doubt is { } doubt ? [doubt] : LevelDoubts.Of(column, levels, place),
+        };
     }
 
     private double[] Levels(NumericRun run, LevelColumn column)

@@ -46,16 +46,12 @@ internal static class FrequencyUnitChoice
             return null;
         }
 
-        if (name.FrequencyUnit is { } named)
-        {
-            return named;
-        }
+        return name.FrequencyUnit ?? known.Preamble.FrequencyUnit ?? Untold(table, column, known);
+    }
 
-        if (known.Preamble.FrequencyUnit is { } stated)
-        {
-            return stated;
-        }
-
+    // Neither the header nor a line above states the unit.
+    private static FrequencyUnit? Untold(TableSight table, int column, PriorKnowledge known)
+    {
         if (OfRange(table, column, known.Preamble) is { } ranged)
         {
             known.Faults.Assume($"frequencies are in {ranged.Unit.Symbol()}: the file states {ranged.Said}");

@@ -47,17 +47,22 @@ internal static class LevelDoubts
                 Remedy(column, levels[0]))];
         }
 
-        if (AreSound(column, levels))
+        if (!AreSound(column, levels))
         {
-            return IsLinearInTruth(column, levels)
-                ? [new ReadFault(place.File, place.Line(0),
-                    $"the levels of column {column.Name} are called {column.Unit!.Value.Symbol()} and are all positive and "
-                        + "below 0.01: they are linear in truth",
-                    $"say so in the header, in place of {column.Unit.Value.Symbol()}: W, mW, V, µV or linear; or export the "
-                        + "trace in dB")]
-                : [];
+            return Bad(column, levels, place);
         }
 
+        return IsLinearInTruth(column, levels)
+            ? [new ReadFault(place.File, place.Line(0),
+                $"the levels of column {column.Name} are called {column.Unit!.Value.Symbol()} and are all positive and "
+                    + "below 0.01: they are linear in truth",
+                $"say so in the header, in place of {column.Unit.Value.Symbol()}: W, mW, V, µV or linear; or export the "
+                    + "trace in dB")]
+            : [];
+    }
+
+    private static ImmutableArray<ReadFault> Bad(LevelColumn column, ReadOnlySpan<double> levels, RowPlaces place)
+    {
         var faults = new FaultList(place.File);
         var bad = new BadRows(faults);
         for (int row = 0; row < levels.Length && !bad.IsFull; row++)

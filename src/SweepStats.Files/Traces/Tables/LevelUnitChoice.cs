@@ -50,22 +50,22 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
             return null;
         }
 
+        return OfQuantity(name, label) ?? preamble.LevelUnit ?? Told(label, format) ?? OfMagnitude(names, index, label);
+    }
+
+    private LevelUnit? OfQuantity(ColumnName name, string label)
+    {
         if (name.IsLogMagnitude)
         {
             faults.Assume($"column {label} is a log magnitude and was taken in dB");
             return LevelUnit.Decibels;
         }
 
-        if (name.IsLinear && preamble.LevelUnit?.IsLinear() != true)
-        {
-            return LevelUnit.LinearMagnitude;
-        }
+        return name.IsLinear && preamble.LevelUnit?.IsLinear() != true ? LevelUnit.LinearMagnitude : null;
+    }
 
-        if (preamble.LevelUnit is { } stated)
-        {
-            return stated;
-        }
-
+    private LevelUnit? Told(string label, string? format)
+    {
         if (format is not null && FormatWords.UnitOf(format) is { } shown)
         {
             faults.Assume($"column {label} is in {shown.Symbol()}: the file states the format '{format}'");
@@ -78,7 +78,7 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
             return told;
         }
 
-        return OfMagnitude(names, index, label);
+        return null;
     }
 
     // The size of an S-parameter has no other unit than none or dB, and its numbers tell which.

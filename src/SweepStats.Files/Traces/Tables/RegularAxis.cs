@@ -26,32 +26,14 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
     public static RegularAxis? Of(int rows, PriorKnowledge known)
     {
         Preamble preamble = known.Preamble;
-        bool isStepped = preamble.StopBound is null;
         StatedBound? from = preamble.StartBound ?? preamble.FirstBound;
         if (from is not { } start || (preamble.StopBound ?? StatedRange.Reached(from, preamble.Step, rows)) is not { } stop)
         {
-            string said = from is not null && preamble.Step is not null
-                ? "the start frequency and the step are stated, but not both with a unit,"
-                : from is not null ? "only the start frequency is stated"
-                : preamble.StopBound is not null ? "only the stop frequency is stated" : "neither start nor stop is stated";
-            known.Faults.Add(null, $"no column holds the frequency, and {said} above the rows", Write);
+            known.Faults.Add(null, $"no column holds the frequency, and {Lack(from, preamble)} above the rows", Write);
             return null;
         }
 
-        if (preamble.OtherRange is { } other)
-        {
-            known.Faults.Add(start.Line, other, "correct the lines that are wrong, or remove them");
-            return null;
-        }
-
-        if (preamble.OtherSpacing is { } spacing)
-        {
-            known.Faults.Add(null, "no column holds the frequency, and a line above speaks of frequencies that may not lie at "
-                + $"equal steps: '{spacing}'", Write);
-            return null;
-        }
-
-        if (Unit(start, stop, known) is not { } unit)
+        if (IsOtherwise(start, known) || Unit(start, stop, known) is not { } unit)
         {
             return null;
         }
@@ -63,25 +45,54 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
             return null;
         }
 
-        if (SpacingOf(preamble, first, known.Faults) is not { } logarithmic || !Counted(rows, first, last, known))
+        if (SpacingOf(preamble, first, known.Faults) is not { } logarithmic || !Counted(rows, first, last, known)
+            || !StepFits(logarithmic, known))
         {
             return null;
         }
 
-        if (isStepped && logarithmic)
-        {
-            known.Faults.Add(preamble.LineOf(Setting.Step),
-                "the sweep is logarithmic, and a step does not tell its frequencies", Write);
-            return null;
-        }
-
-        string steps = logarithmic ? "equal ratios" : "equal steps";
-        known.Faults.Assume(isStepped ? FormattableString.Invariant(
-            $"no column holds the frequency; {rows} points from {start.Shown} on in steps of {Shown(preamble.Step!.Value)} were ")
-            + "taken, as the lines above state"
-            : FormattableString.Invariant($"no column holds the frequency; {rows} points at {steps} from {start.Shown} to ")
-                + FormattableString.Invariant($"{stop.Shown} were taken, as the lines above state"));
+        string points = preamble.StopBound is not null
+            ? FormattableString.Invariant($"{rows} points at equal {(logarithmic ? "ratios" : "steps")} from {start.Shown} ")
+                + $"to {stop.Shown}"
+            : FormattableString.Invariant($"{rows} points from {start.Shown} on in steps of {Shown(preamble.Step!.Value)}");
+        known.Faults.Assume($"no column holds the frequency; {points} were taken, as the lines above state");
         return new RegularAxis(first, last, logarithmic);
+    }
+
+    private static string Lack(StatedBound? from, Preamble preamble) =>
+        from is not null && preamble.Step is not null
+            ? "the start frequency and the step are stated, but not both with a unit,"
+        : from is not null ? "only the start frequency is stated"
+        : preamble.StopBound is not null ? "only the stop frequency is stated" : "neither start nor stop is stated";
+
+    private static bool IsOtherwise(StatedBound start, PriorKnowledge known)
+    {
+        if (known.Preamble.OtherRange is { } other)
+        {
+            known.Faults.Add(start.Line, other, "correct the lines that are wrong, or remove them");
+            return true;
+        }
+
+        if (known.Preamble.OtherSpacing is { } spacing)
+        {
+            known.Faults.Add(null, "no column holds the frequency, and a line above speaks of frequencies that may not lie at "
+                + $"equal steps: '{spacing}'", Write);
+            return true;
+        }
+
+        return false;
+    }
+
+    private static bool StepFits(bool logarithmic, PriorKnowledge known)
+    {
+        bool fits = !logarithmic || known.Preamble.StopBound is not null;
+        if (!fits)
+        {
+            known.Faults.Add(known.Preamble.LineOf(Setting.Step),
+                "the sweep is logarithmic, and a step does not tell its frequencies", Write);
+        }
+
+        return fits;
     }
 
     /// <summary>The frequencies in Hz; the first and the last exactly as stated.</summary>

@@ -6,6 +6,7 @@ namespace SweepStats.Files.Traces.Tables;
 internal sealed class TouchingRows(TraceText text, Separator separator, DataBlock block)
 {
     private const int LongestOddLine = 1000;
+    private const string Remedy = "correct the row or export the sweep again";
 
     private readonly int _columns = block.Run.Columns;
 
@@ -30,7 +31,6 @@ internal sealed class TouchingRows(TraceText text, Separator separator, DataBloc
     // A row that touches the data and starts with a number is part of it: to stop there in silence would drop what follows.
     private bool CheckNeighbour(int index, BadRows bad)
     {
-        const string Remedy = "correct the row or export the sweep again";
         List<string> fields = FieldReader.Texts(text.Line(index), separator);
         if (fields.Count == 0)
         {
@@ -50,14 +50,13 @@ internal sealed class TouchingRows(TraceText text, Separator separator, DataBloc
         }
 
         int wrong = fields.FindIndex(f => !IsNumber(f));
-        if (wrong < 0
-            && (fields.Count == _columns
-                || (fields.Count == 1 && index < block.FirstLine && !IsGap(text.Line(index), separator, _columns))))
+        bool above = index < block.FirstLine, gap = above && IsGap(text.Line(index), separator, _columns);
+        if (wrong < 0 && (fields.Count == _columns || (fields.Count == 1 && above && !gap)))
         {
             return false;
         }
 
-        if (index < block.FirstLine && IsGap(text.Line(index), separator, _columns))
+        if (gap)
         {
             bad.Add(index + 1, "a field of the row is empty", "leave the row out, or complete it");
             return true;
@@ -65,25 +64,29 @@ internal sealed class TouchingRows(TraceText text, Separator separator, DataBloc
 
         if (wrong < 0 || (fields.Count != _columns && index > block.FirstLine))
         {
-            string what = fields.Count > _columns ? "take out what the row has too many" : "complete the row";
-            string points = separator is { Mark: (byte)',' } && fields.Count > _columns
-                ? "; a decimal comma would split a number, so use decimal points"
-                : "";
-            bad.Add(
-                index + 1,
-                FormattableString.Invariant($"the number of columns is {fields.Count} here and {_columns} in the rows beside it"),
-                what + " or export the sweep again" + points);
+            TellWidth(index + 1, fields.Count, bad);
             return true;
         }
 
-        if (index > block.FirstLine || fields.Count == _columns)
+        bool isBad = index > block.FirstLine || fields.Count == _columns;
+        if (isBad)
         {
             bad.Add(index + 1, $"'{Shortened(fields[wrong])}' "
                 + $"{OddNumber.Oddity(fields[wrong], separator.DecimalMark) ?? "is not a finite number"}", Remedy);
-            return true;
         }
 
-        return false;
+        return isBad;
+    }
+
+    private void TellWidth(int line, int fields, BadRows bad)
+    {
+        string what = fields > _columns ? "take out what the row has too many" : "complete the row";
+        string points = separator is { Mark: (byte)',' } && fields > _columns
+            ? "; a decimal comma would split a number, so use decimal points"
+            : "";
+        bad.Add(line,
+            FormattableString.Invariant($"the number of columns is {fields} here and {_columns} in the rows beside it"),
+            what + " or export the sweep again" + points);
     }
 
     /// <summary>

@@ -58,26 +58,28 @@ internal sealed class TouchstoneKeywords(int ports, FaultList faults)
             return Refuse(index, $"the keyword {keyword.Shown} is given twice", "leave one of them out");
         }
 
-        return keyword.Name switch
-        {
-            "version" => Expect(index, keyword, value => value is "2.0" or "2.1",
-                "2.0 or 2.1: export the file again in one of these, or in version 1, which has no keywords"),
-            "numberofports" => Expect(index, keyword, value => Count(value) == ports,
-                FormattableString.Invariant(
-                    $"{ports}, as the file's extension tells; rename the file to .sNp where N is another number of ports")),
-            "two-portdataorder" => Expect(index, keyword, value => (_rowByRow = value == "12_21") || value == "21_12",
-                "the order that the instrument wrote, 12_21 or 21_12: export again"),
-            "numberoffrequencies" => Expect(index, keyword, value => (_points = Count(value)) > 0, "a count of at least 1"),
-            "numberofnoisefrequencies" => Expect(index, keyword, value => (_noiseRows = Count(value)) >= 0, "a count"),
-            "matrixformat" => Expect(index, keyword, value => (_matrix = Matrix(value)) is not null, "Full, Lower or Upper"),
-            "reference" => Open(_reference, keyword, index),
-            "mixed-modeorder" => Open(_modes, keyword, index),
-            "begininformation" => InInformation = (_informationLine = index + 1) > 0,
-            "networkdata" => false,
-            _ => Refuse(index, $"{keyword.Shown} is not a keyword that may stand here",
-                "correct its spelling or remove the line; the data begin with [Network Data]"),
-        };
+        return Take(keyword, index);
     }
+
+    private bool Take(TouchstoneKeyword keyword, int index) => keyword.Name switch
+    {
+        "version" => Expect(index, keyword, value => value is "2.0" or "2.1",
+            "2.0 or 2.1: export the file again in one of these, or in version 1, which has no keywords"),
+        "numberofports" => Expect(index, keyword, value => Count(value) == ports,
+            FormattableString.Invariant(
+                $"{ports}, as the file's extension tells; rename the file to .sNp where N is another number of ports")),
+        "two-portdataorder" => Expect(index, keyword, value => (_rowByRow = value == "12_21") || value == "21_12",
+            "the order that the instrument wrote, 12_21 or 21_12: export again"),
+        "numberoffrequencies" => Expect(index, keyword, value => (_points = Count(value)) > 0, "a count of at least 1"),
+        "numberofnoisefrequencies" => Expect(index, keyword, value => (_noiseRows = Count(value)) >= 0, "a count"),
+        "matrixformat" => Expect(index, keyword, value => (_matrix = Matrix(value)) is not null, "Full, Lower or Upper"),
+        "reference" => Open(_reference, keyword, index),
+        "mixed-modeorder" => Open(_modes, keyword, index),
+        "begininformation" => InInformation = (_informationLine = index + 1) > 0,
+        "networkdata" => false,
+        _ => Refuse(index, $"{keyword.Shown} is not a keyword that may stand here",
+            "correct its spelling or remove the line; the data begin with [Network Data]"),
+    };
 
     /// <summary>Takes the values that follow a keyword on lines of their own; false at a fault.</summary>
     public bool TakeValues(ReadOnlySpan<byte> bare, int index)

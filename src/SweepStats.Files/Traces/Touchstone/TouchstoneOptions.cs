@@ -27,20 +27,13 @@ internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, Touchstone
 
         FrequencyUnit? unit = null;
         TouchstoneFormat? format = null;
-        bool afterResistance = false;
-        foreach (string word in TouchstoneLine.Words(bare[1..]))
+        foreach (string word in WithoutResistance(TouchstoneLine.Words(bare[1..])))
         {
             string upper = word.ToUpperInvariant();
-            if (afterResistance && IsResistance(upper))
-            {
-                continue;
-            }
-
-            afterResistance = upper[0] == 'R' && (upper.Length == 1 || IsResistance(upper[1..].TrimStart('=')));
             FrequencyUnit? unitHere = FrequencyUnits.Parse(upper);
             TouchstoneFormat? formatHere = FormatOf(upper);
-            if (Problem(word, upper,
-                afterResistance || upper == "S" || unitHere is not null || formatHere is not null) is { } problem)
+            bool isKnown = OpensResistance(upper) || upper == "S" || unitHere is not null || formatHere is not null;
+            if (Problem(word, upper, isKnown) is { } problem)
             {
                 faults.Add(number, problem.Problem, problem.Remedy);
                 return null;
@@ -57,6 +50,27 @@ internal sealed record TouchstoneOptions(FrequencyUnit FrequencyUnit, Touchstone
 
         return new TouchstoneOptions(unit ?? FrequencyUnit.Gigahertz, format ?? TouchstoneFormat.MagnitudeAngle);
     }
+
+    // The words but for those of a resistance behind its R.
+    private static IEnumerable<string> WithoutResistance(IEnumerable<string> words)
+    {
+        bool behind = false;
+        foreach (string word in words)
+        {
+            string upper = word.ToUpperInvariant();
+            if (behind && IsResistance(upper))
+            {
+                continue;
+            }
+
+            behind = OpensResistance(upper);
+            yield return word;
+        }
+    }
+
+    // "R", "R50", and "RI" too, which is a format.
+    private static bool OpensResistance(string upper) =>
+        upper[0] == 'R' && (upper.Length == 1 || IsResistance(upper[1..].TrimStart('=')));
 
     private static TouchstoneFormat? FormatOf(string upper) => upper switch
     {

@@ -52,11 +52,18 @@ internal sealed class TouchstoneTraces : IDisposable
             : "in sweeps.csv (column = S11)";
         SayUnused(options);
         Preamble comments = Preamble.Read(_text, _levels.First(l => l is not null)!.FirstLine - 1);
+        ImmutableArray<Trace> traces = Traces(options.Grids.Of(_points.Hertz), comments, options.Columns.IsEmpty);
+        SayHigh();
+        _faults.AssumeAll(comments.Remarks);
+        return new TraceReading { Traces = traces, Settings = comments.Settings, Assumptions = _faults.Assumptions };
+    }
+
+    private ImmutableArray<Trace> Traces(FrequencyAxis axis, Preamble comments, bool unnamed)
+    {
         ReceiverSettings settings = comments.Settings;
-        FrequencyAxis axis = options.Grids.Of(_points.Hertz);
         ImmutableArray<double>[] levels = [.. _levels.Select(l => l is null ? [] : l.HandOut())];
         ImmutableArray<double>[] phases = [.. _levels.Select(l => l is null ? [] : l.HandOutPhases())];
-        ImmutableArray<Trace> traces =
+        return
         [
             .. _wanted.Select(p => new Trace(p.Name, p.Name, LevelUnit.Decibels, axis, levels[p.Place])
             {
@@ -65,12 +72,9 @@ internal sealed class TouchstoneTraces : IDisposable
                 Phases = phases[p.Place],
                 ReverseLevels = p.ReversePlace is { } reverse && _levels[reverse]!.IsMeasured ? levels[reverse] : [],
                 Blank = _levels[p.Place]!.Blank,
-                Doubts = [.. Doubts(p, options.Columns.IsEmpty)],
+                Doubts = [.. Doubts(p, unnamed)],
             }),
         ];
-        SayHigh();
-        _faults.AssumeAll(comments.Remarks);
-        return new TraceReading { Traces = traces, Settings = settings, Assumptions = _faults.Assumptions };
     }
 
     public void Dispose()
