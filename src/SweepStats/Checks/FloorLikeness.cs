@@ -38,12 +38,19 @@ internal static class FloorLikeness
         }
 
         double[] covered = Over(floor, curve.Readings.CoveredDb), reference = Over(floor, curve.Readings.ReferenceDb);
-        double chance = ErrorDb(levels, covered.Length), own = Sample.StandardDeviation(covered);
         double[] ripple = EvenLine.Of(reference).Residuals(reference);
-        bool canTell = Sample.StandardDeviation(ripple) is > 0 and var moved && moved >= RippleRatio * chance;
-        return canTell && own <= Slack * chance && RegressionLine.Of(ripple, covered).Slope.Interval(Sure).High < LeastShare
+        return FollowsNot(ripple, covered) && IsChance(ripple, covered, ErrorDb(levels, covered.Length))
             ? Sample.Mean(covered) : null;
     }
+
+    // What comes through a specimen follows: most end here, before the error of each level is asked for.
+    private static bool FollowsNot(double[] ripple, double[] covered) =>
+        Sample.StandardDeviation(ripple) is > 0 and var moved && moved >= RippleRatio / Slack * Sample.StandardDeviation(covered)
+        && RegressionLine.Of(ripple, covered).Slope.Interval(Sure).High < LeastShare;
+
+    private static bool IsChance(double[] ripple, double[] covered, double chanceDb) =>
+        Sample.StandardDeviation(ripple) >= RippleRatio * chanceDb
+        && Sample.StandardDeviation(covered) <= Slack * chanceDb;
 
     private static double[] Over(NoiseFloor floor, ReadOnlySpan<double> levelsDb)
     {
