@@ -16,7 +16,7 @@ internal sealed record DifferencesText(ResultSummary Earlier, ResultSummary Late
 
     public IEnumerable<string> Lines() => Differences.AreNone ? [Head(), Same()] :
     [
-        Head(), .. Answers(), Files(), .. Changed("Plan", Differences.Plan), .. Changed("Findings", Differences.Checks),
+        Head(), .. Answers(), Files(), .. Changed("Plan", Differences.Plan), .. Changed("Findings", [.. Differences.Checks.Select(Known)]),
         .. Names("Specimens", Differences.Specimens), .. Decided(),
         .. Changed("Not told from the best", Differences.Foremost), .. FigureTable.Of(Differences.Figures),
     ];
@@ -59,6 +59,10 @@ internal sealed record DifferencesText(ResultSummary Earlier, ResultSummary Late
 
     private static IEnumerable<string> Changed(string of, ImmutableArray<WordChange> changes) => changes.IsEmpty ? []
         : [$"{of}: {Listed([.. changes.Select(Told)], MostWords, "; ")}."];
+
+    // A check that a version of the program did not have found nothing, and looked for nothing either.
+    private static WordChange Known(WordChange check) =>
+        check with { Earlier = check.Earlier ?? "not looked for", Later = check.Later ?? "not looked for" };
 
     private static string Told(WordChange change) =>
         $"{Shown(change.Name)} {Shown(change.Later)}, was {Shown(change.Earlier)}";

@@ -35,8 +35,8 @@ public sealed record ResultSummary
     /// <summary>Codes of the findings that overturn a decision.</summary>
     public required ImmutableArray<string> OverturnedBy { get; init; }
 
-    /// <summary>What was stated and chosen, by its key.</summary>
-    public required ImmutableDictionary<string, JsonElement> Plan { get; init; }
+    /// <summary>What was stated and chosen, by its key, in the order of the file.</summary>
+    public required IReadOnlyDictionary<string, JsonElement> Plan { get; init; }
 
     /// <summary>Shielding of each specimen over the band.</summary>
     public required ImmutableArray<SummarySpecimen> Specimens { get; init; }

@@ -13,11 +13,12 @@ public sealed record VerdictWord(string Text, Trust Trust)
         ArgumentNullException.ThrowIfNull(line);
         string verdict = After(VerdictWords.RehearsedMark, line) ?? line;
         return After(VerdictWords.Untrusted, verdict) is not null ? new VerdictWord("rely", Trust.Untrustworthy)
-            : After(VerdictWords.Trusted, verdict) is not { } limit ? null
-            : new VerdictWord("trusted", IsLimited(limit) ? Trust.Limited : Trust.Trustworthy);
+            : After(VerdictWords.Trusted, verdict) is not { } rest ? null
+            : new VerdictWord("trusted", EndsHere(rest) ? Trust.Trustworthy : Trust.Limited);
     }
 
-    private static bool IsLimited(string rest) => After(" within", rest) is not null || After(" only", rest) is not null;
+    // Any word more limits what was said: a colour must not promise more than the sentence.
+    private static bool EndsHere(string rest) => rest.Length == 0 || char.IsPunctuation(rest[0]);
 
     private static string? After(string beginning, string text) =>
         text.StartsWith(beginning, StringComparison.Ordinal) ? text[beginning.Length..] : null;

@@ -20,6 +20,8 @@ namespace SweepStats.Report.Answer;
 public static class VerdictWords
 {
     internal const string Trusted = "This measurement can be trusted";
+    internal const string TrustedWithinLimits = "This measurement can be trusted within limits";
+    internal const string TrustedAsTested = "This measurement can be trusted only as far as it was tested";
     internal const string Untrusted = "Do not rely on this measurement";
     internal const string RehearsedMark = "Drawn by rehearse, not measured. ";
 
@@ -33,8 +35,8 @@ public static class VerdictWords
         string trust = result.Verdict.Trust switch
         {
             Trust.Trustworthy => Trusted,
-            Trust.Limited when !HasWarnings(result) => Trusted + " only as far as it was tested",
-            Trust.Limited => Trusted + " within limits",
+            Trust.Limited when !HasWarnings(result) => TrustedAsTested,
+            Trust.Limited => TrustedWithinLimits,
             _ => Untrusted,
         };
         string asked = result.Verdict.Requirement is { } outcome

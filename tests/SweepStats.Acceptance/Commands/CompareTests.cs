@@ -31,13 +31,13 @@ public sealed class CompareTests
         string campaign = Path.Combine(scratch.Path, "campaign");
         Assert.Equal(0, Shell.Run("rehearse", campaign, "--se", "40", "--requirement", "35").Code);
         Assert.Equal(0, Shell.Run("run", campaign, "--out", earlier, "--charts", "none").Code);
-        File.Delete(Directory.GetFiles(Path.Combine(campaign, "reference"))[0]);
+        File.Delete(Path.Combine(campaign, "reference/reference-02.csv"));
         Assert.Equal(0, Shell.Run("run", campaign, "--out", later, "--charts", "none", "--confidence", "0.9").Code);
 
         (int code, string output, string error) = Shell.Run("compare", earlier, later, "--gate");
         Assert.Equal((1, string.Empty), (code, error));
-        Assert.Contains("\nFiles: 1 gone (reference/", output, StringComparison.Ordinal);
-        Assert.Contains("\nPlan: confidence 0.9, was 0.95", output, StringComparison.Ordinal);
+        Assert.Contains("\nFiles: 1 gone (reference/reference-02.csv).\n", output, StringComparison.Ordinal);
+        Assert.Contains("\nPlan: confidence 0.9, was 0.95; requirement_confidence 0.9, was 0.95.\n", output, StringComparison.Ordinal);
         Assert.Matches(@"\n  of +figure +later, dB +earlier, dB +by\n", output);
         Assert.DoesNotContain("apart", output, StringComparison.Ordinal);
         Assert.Equal(0, Shell.Run("compare", earlier, later).Code);

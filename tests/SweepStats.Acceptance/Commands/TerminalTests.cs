@@ -75,6 +75,10 @@ public sealed class TerminalTests
     [InlineData("This measurement can be trusted.", "This measurement can be \e[1;32mtrusted\e[0m.")]
     [InlineData("This measurement can be trusted only as far as it was tested.",
         "This measurement can be \e[1;33mtrusted\e[0m only as far as it was tested.")]
+    [InlineData("This measurement can be trusted inside its limits.",
+        "This measurement can be \e[1;33mtrusted\e[0m inside its limits.")]
+    [InlineData("This measurement can be trusted, and every specimen meets.",
+        "This measurement can be \e[1;32mtrusted\e[0m, and every specimen meets.")]
     [InlineData("Our cloth can be trusted", "Our cloth can be trusted")]
     public void TheColourSaysWhatTheWordsSay(string line, string shown) => Assert.Equal([shown], ConsoleColour.Of(line, [line]));
 

@@ -27,6 +27,24 @@ public sealed class BadTraceFiles : IDisposable
         Assert.Contains("level_unit", faults[1].Remedy, StringComparison.Ordinal);
     }
 
+    // −71.25 dBm cut to −71 or −7 is a level like any other where a row holds a whole sweep.
+    [Theory]
+    [InlineData("Start Freq,30 MHz,Stop Freq,70 MHz,Points,5\nLevel Unit,dBm\nTrace A,-60.50,-61.00,-62.25,-60.75,-71.25")]
+    [InlineData("Start Freq;30;MHz\nStop Freq;70;MHz\nPoints;5\nUnit;dBm\nTrace A;-60,50;-61,00;-62,25;-60,75;-71,25")]
+    [InlineData("Sweep,Level (dBm),30MHz,40MHz,50MHz,60MHz,70MHz\n1,x,-60.50,-61.00,-62.25,-60.75,-71.25")]
+    [InlineData("2026-03-05, 10:00:00, 30000000, 34000000, 1000000, 20, -60.50, -61.00, -62.25, -60.75, -71.25")]
+    public void ARowThatIsCutAmidItsLastLevelIsRefused(string whole)
+    {
+        var stated = new TraceReadOptions { LevelUnit = LevelUnit.DecibelMilliwatts };
+        Assert.Equal("", string.Join('\n', _folder.With("t.csv", whole).Trace("t.csv", stated).Faults));
+        foreach (int missing in new[] { 1, 3, 4 })
+        {
+            ReadFault fault = Assert.Single(_folder.With("t.csv", whole[..^missing]).Trace("t.csv", stated).Faults);
+            Assert.Contains("may be cut off", fault.Problem, StringComparison.Ordinal);
+            Assert.Equal("", string.Join('\n', _folder.With("t.csv", whole[..^missing] + "\n").Trace("t.csv", stated).Faults));
+        }
+    }
+
     [Theory]
     [InlineData("f,level\n30,-50\n40,-51\n")]
     [InlineData("30,-50\n40,-51\n")]

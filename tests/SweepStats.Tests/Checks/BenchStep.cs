@@ -38,12 +38,12 @@ internal static class SweepChange
 {
     public static Sweep As(this Sweep sweep, SweepRole? role = null, FrequencyGrid? grid = null,
         ImmutableArray<double>? levels = null, ReceiverSettings? settings = null, string? excluded = null, string? name = null,
-        DateTimeOffset? takenAt = null, ImmutableArray<double>? reverse = null) =>
+        DateTimeOffset? takenAt = null, ImmutableArray<double>? reverse = null, string? placement = null) =>
         new(name ?? sweep.Name, role ?? sweep.Role, grid ?? sweep.Grid, levels ?? sweep.Levels, sweep.Scale)
         {
             Lot = sweep.Lot,
             Specimen = sweep.Specimen,
-            Placement = sweep.Placement,
+            Placement = placement ?? sweep.Placement,
             TakenAt = takenAt ?? sweep.TakenAt,
             SourceDbm = sweep.SourceDbm,
             Phases = sweep.Phases,

@@ -80,6 +80,7 @@ internal sealed class LevelRowLayout : ITraceLayout
             traces.Add(TraceOf(name, row.Levels, axis, new(text.File, LineOf(i)), known));
         }
 
+        CutNumber.RefuseRow(text, faults);
         ImmutableArray<Trace> asked = options.Columns.IsEmpty ? traces.ToImmutable()
             : AskedTraces.Pick(traces.ToImmutable(), options.Columns, faults);
         return faults.Any

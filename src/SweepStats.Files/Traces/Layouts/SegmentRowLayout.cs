@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using System.Text.RegularExpressions;
 using SweepStats.Files.Traces.Preambles;
+using SweepStats.Files.Traces.Tables;
 using SweepStats.Files.Traces.Text;
 
 namespace SweepStats.Files.Traces.Layouts;
@@ -39,6 +40,7 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
             }
         }
 
+        CutNumber.RefuseRow(text, faults);
         ImmutableArray<Trace> traces = faults.Any ? [] : sweeps.Traces(preamble);
         return faults.Any ? new TraceReading { Faults = faults.All }
             : new TraceReading

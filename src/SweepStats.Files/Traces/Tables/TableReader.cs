@@ -68,9 +68,7 @@ internal sealed class TableReader(TraceText text, NumericRows rows, Separator se
         bool cut = CutNumber.Ends(text, block, separator);
         if (cut)
         {
-            _faults.Add(
-                block.LastLine + 1, "the file ends without a line end and its last number has fewer decimals than all others: "
-                    + "it may be cut off", "export the sweep again; if the number is whole, end the line");
+            CutNumber.Refuse(block.LastLine, _faults);
         }
 
         return cut;
