@@ -42,8 +42,7 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
         Of(words.GetValue(options.Campaign)!, words, options, terminal, change);
 
     /// <summary>Reads and analyses the campaign of a folder; null after writing what is wrong to the error stream.</summary>
-    public static CampaignAnalysis? Of(
-        string folder, ParseResult words, CampaignOptions options, Terminal terminal,
+    public static CampaignAnalysis? Of(string folder, ParseResult words, CampaignOptions options, Terminal terminal,
         Func<AnalysisPlan, AnalysisPlan>? change = null)
     {
         using var bar = new ProgressBar(terminal, !words.GetValue(options.Quiet));

@@ -44,8 +44,7 @@ internal sealed class ProgressBar(Terminal terminal, bool wanted) : IDisposable
         lock (_turn)
         {
             int full = (int)Math.Round(Width * Math.Clamp(share, 0, 1));
-            terminal.Error.Write(string.Create(
-                CultureInfo.InvariantCulture,
+            terminal.Error.Write(string.Create(CultureInfo.InvariantCulture,
                 $"\r{what,-10} {new string('=', full)}{new string('.', Width - full)} {share * 100,3:0} %"));
             _shown = true;
             _next = _clock.Elapsed + Between;

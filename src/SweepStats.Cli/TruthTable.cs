@@ -14,8 +14,7 @@ internal static class TruthTable
         {
             for (int f = 0; f < rehearsed.Grid.Count; f++)
             {
-                text.Append(
-                    CultureInfo.InvariantCulture,
+                text.Append(CultureInfo.InvariantCulture,
                     $"{specimen.Name.Lot},{specimen.Name.Specimen},{rehearsed.Grid[f].Value:R},{specimen.ShieldingDb[f]:0.0000},"
                         + $"{rehearsed.NoiseDbm[f]:0.0000}\n");
             }

@@ -73,8 +73,7 @@ internal static class ChartBook
 
     private static IEnumerable<PlannedChart> OfChoice(AnalysisResult result, FileNames names) =>
         result.Choice is not { } choice ? [] : choice.Bands.Select(
-        band => new PlannedChart(
-            band.Name is { } own ? names.Next("choice", own) : names.Next("choice"),
+        band => new PlannedChart(band.Name is { } own ? names.Next("choice", own) : names.Next("choice"),
             name => ChoiceChart.Of(result, choice, band, name)));
 
     private static IEnumerable<PlannedChart> BehindFindings(AnalysisResult result, FileNames names) =>

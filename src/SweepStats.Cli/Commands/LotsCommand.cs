@@ -101,9 +101,7 @@ internal static class LotsCommand
         return analyses;
     }
 
-    private static void Print(
-        ParseResult words, CampaignOptions options,
-        Found found, Terminal terminal)
+    private static void Print(ParseResult words, CampaignOptions options, Found found, Terminal terminal)
     {
         if (words.GetValue(options.Format) == "json")
         {

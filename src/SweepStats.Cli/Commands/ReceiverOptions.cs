@@ -32,8 +32,7 @@ internal sealed class ReceiverOptions
             new NumberRule(Requirement.CanAskFor, $"a claim lies between {Requirement.LeastDb} and {Requirement.MostDb} dB"));
         _confidence = Add(options, "--confidence", "LEVEL", "Level of interval, bounds and claim; 0.95 unless given",
             new NumberRule(v => v is > 0.5 and <= 0.9999, "a level lies above 0.5, up to 0.9999, for example 0.95"));
-        _within = Add(
-            options, "--within", "RATIO",
+        _within = Add(options, "--within", "RATIO",
             "Highest over lowest frequency of stations that are taken to meet the same shielding; "
                 + $"{ReceiverQuestion.UsualRatio} unless given, 1 keeps frequencies apart",
             new NumberRule(v => v is >= 1 and <= LargestRatio, $"a ratio lies between 1 and {LargestRatio}"));

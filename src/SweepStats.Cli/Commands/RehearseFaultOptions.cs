@@ -12,66 +12,68 @@ internal sealed class RehearseFaultOptions
     private static readonly string[] TimeFormats =
         ["yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "yyyy-MM-ddTHH:mmK", "yyyy-MM-ddTHH:mm:ssK"];
 
-    private readonly Option<string> _driftShape;
     private readonly Option<string?> _startsAt;
     private readonly Option<string[]> _ambient, _odd;
-    private readonly Option<double[]> _linearity;
-    private readonly Option<int> _linearitySweeps, _plateSweeps;
-    private readonly Option<double> _drift, _quantised, _source, _jumpShare, _jump, _seconds;
-    private readonly Option<double?> _compression, _limit, _plate;
 
-    public RehearseFaultOptions(OptionList options)
+    public RehearseFaultOptions(OptionList options, RehearseSettings settings)
     {
-        _drift = options.Add("--drift", "DB", "How far the source moves from the first sweep to the last", Defaults.DriftDb);
-        _driftShape =
+        settings.Set(options.Add("--drift", "DB", "How far the source moves from the first sweep to the last",
+            Defaults.DriftDb), (p, db) => p with { DriftDb = db });
+        Option<string> shape =
             options.Add("--drift-shape", "steady|warm-up", "How it moves: evenly, or most of it in the first third", "steady");
+        shape.AcceptOnly("steady", WarmUp);
+        settings.Set(shape, (p, word) => p with { DriftShape = word == WarmUp ? DriftShape.WarmUp : DriftShape.Steady });
         _odd = options.Add<string[]>("--odd", "ROLE:NUMBER:DB[:DB]",
             "A sweep that is off: its number among those of its role, its offset and the rms of a standing wave, for example "
                 + "reference:3:2 or covered:1:0:0.5; may be repeated", []);
-        _jumpShare = options.Add("--jump-share", "SHARE",
-            "Share of the points of reference and covered that jump, as a loose contact makes them, 0 to 1", Defaults.JumpShare);
-        _jump = options.Add("--jump", "DB", "How far they jump", Defaults.JumpDb);
+        settings.Set(options.Add("--jump-share", "SHARE",
+            "Share of the points of reference and covered that jump, as a loose contact makes them, 0 to 1", Defaults.JumpShare),
+            (p, share) => p with { JumpShare = share });
+        settings.Set(options.Add("--jump", "DB", "How far they jump", Defaults.JumpDb), (p, db) => p with { JumpDb = db });
         _ambient = options.Add<string[]>("--ambient", "FREQUENCY:DB[:SHARE]",
             "A transmitter, its level over the floor and the share of sweeps that see it (all unless given), for example "
                 + "433MHz:20 or 433MHz:20:0.5; may be repeated", []);
-        _compression = options.Add<double?>("--compression", "DBM",
-            "Input level at which the receiver shows 1 dB too little; none unless given", null);
-        _limit = options.Add<double?>("--limit", "DBM", "Highest level that the display shows; none unless given", null);
-        _quantised = options.Add("--quantised", "DB", "Step of the displayed levels", Defaults.QuantisationDb);
-        _source = options.Add("--source", "DBM", "Source level of reference and covered", Defaults.SourceDbm);
-        _linearity = options.Add<double[]>("--linearity", "DBM",
-            "A source level at which linearity sweeps are taken, for example -10; may be repeated", []);
-        _linearitySweeps =
-            options.Add("--linearity-sweeps", "N", "Linearity sweeps at each of these levels", Defaults.LinearitySweeps);
-        _plate = options.Add<double?>("--plate", "DB",
-            "How far below the reference a leak round the specimen arrives; none unless given", null);
-        _plateSweeps =
-            options.Add("--plate-sweeps", "N", "Sweeps of a solid plate in place of the specimen", Defaults.PlateSweeps);
+        AddReceiver(options, settings);
+        AddOtherSweeps(options, settings);
         _startsAt = options.Add<string?>("--starts-at", "TIME",
             "When the first sweep is taken, for example 2026-03-05T14:30; sweeps have no times unless given", null);
-        _seconds = options.Add("--seconds", "N", "Seconds from one sweep to the next", Defaults.SecondsPerSweep);
-        _driftShape.AcceptOnly("steady", WarmUp);
+        settings.Set(options.Add("--seconds", "N", "Seconds from one sweep to the next", Defaults.SecondsPerSweep),
+            (p, seconds) => p with { SecondsPerSweep = seconds });
     }
 
-    /// <summary>A plan of these faults, all else at its default; what is wrong with the words is added to the list.</summary>
-    public RehearsalPlan Plan(ParseResult words, List<string> wrong) => new()
+    private static void AddReceiver(OptionList options, RehearseSettings settings)
     {
-        DriftDb = words.GetValue(_drift),
-        DriftShape = words.GetValue(_driftShape) == WarmUp ? DriftShape.WarmUp : DriftShape.Steady,
+        settings.Set(options.Add<double?>("--compression", "DBM",
+            "Input level at which the receiver shows 1 dB too little; none unless given", null),
+            (p, dbm) => p with { CompressionDbm = dbm });
+        settings.Set(options.Add<double?>("--limit", "DBM", "Highest level that the display shows; none unless given", null),
+            (p, dbm) => p with { LimitDbm = dbm });
+        settings.Set(options.Add("--quantised", "DB", "Step of the displayed levels", Defaults.QuantisationDb),
+            (p, db) => p with { QuantisationDb = db });
+        settings.Set(options.Add("--source", "DBM", "Source level of reference and covered", Defaults.SourceDbm),
+            (p, dbm) => p with { SourceDbm = dbm });
+    }
+
+    private static void AddOtherSweeps(OptionList options, RehearseSettings settings)
+    {
+        settings.Set(options.Add<double[]>("--linearity", "DBM",
+            "A source level at which linearity sweeps are taken, for example -10; may be repeated", []),
+            (p, levels) => p with { LinearitySourcesDbm = [.. levels ?? []] });
+        settings.Set(options.Add("--linearity-sweeps", "N", "Linearity sweeps at each of these levels",
+            Defaults.LinearitySweeps), (p, n) => p with { LinearitySweeps = n });
+        settings.Set(options.Add<double?>("--plate", "DB",
+            "How far below the reference a leak round the specimen arrives; none unless given", null),
+            (p, db) => p with { PlateDb = db });
+        settings.Set(options.Add("--plate-sweeps", "N", "Sweeps of a solid plate in place of the specimen",
+            Defaults.PlateSweeps), (p, n) => p with { PlateSweeps = n });
+    }
+
+    /// <summary>A plan with the faults that words tell in parts; what is wrong with them is added to the list.</summary>
+    public RehearsalPlan Told(RehearsalPlan plan, ParseResult words, List<string> wrong) => plan with
+    {
         OddSweeps = FaultText.OddSweeps(words.GetValue(_odd) ?? [], wrong),
-        JumpShare = words.GetValue(_jumpShare),
-        JumpDb = words.GetValue(_jump),
         Ambient = FaultText.Ambient(words.GetValue(_ambient) ?? [], wrong),
-        CompressionDbm = words.GetValue(_compression),
-        LimitDbm = words.GetValue(_limit),
-        QuantisationDb = words.GetValue(_quantised),
-        SourceDbm = words.GetValue(_source),
-        LinearitySourcesDbm = [.. words.GetValue(_linearity) ?? []],
-        LinearitySweeps = words.GetValue(_linearitySweeps),
-        PlateDb = words.GetValue(_plate),
-        PlateSweeps = words.GetValue(_plateSweeps),
         StartsAt = Time(words.GetValue(_startsAt), wrong),
-        SecondsPerSweep = words.GetValue(_seconds),
     };
 
     private DateTimeOffset? Time(string? text, List<string> wrong)

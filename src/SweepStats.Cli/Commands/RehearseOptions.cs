@@ -11,7 +11,7 @@ internal sealed class RehearseOptions
 {
     private static readonly RehearsalPlan Defaults = new();
 
-    private readonly List<Func<RehearsalPlan, ParseResult, RehearsalPlan>> _settings = [];
+    private readonly RehearseSettings _settings = new();
     private readonly RehearseFaultOptions _faults;
     private readonly Option<string> _start, _stop, _cycles;
     private readonly Option<string[]> _lotSteps;
@@ -50,7 +50,7 @@ internal sealed class RehearseOptions
         _cycles = options.Add("--cycles", "N,N,…", "With --wear: cycles of each lot", "0,5,10,20,30");
         AddSpreads(options);
         AddLevels(options);
-        _faults = new RehearseFaultOptions(options);
+        _faults = new RehearseFaultOptions(options, _settings);
     }
 
     private void AddSpreads(OptionList options)
@@ -81,8 +81,7 @@ internal sealed class RehearseOptions
         Set(options.Add("--looks", "N", "Looks averaged in a reading", Defaults.Looks), (p, looks) => p with { Looks = looks });
     }
 
-    private void Set<T>(Option<T> option, Func<RehearsalPlan, T, RehearsalPlan> set) =>
-        _settings.Add((plan, words) => set(plan, words.GetValue(option)!));
+    private void Set<T>(Option<T> option, Func<RehearsalPlan, T, RehearsalPlan> set) => _settings.Set(option, set);
 
     /// <summary>The plan that the words ask for; null after adding what is wrong with them to the list.</summary>
     public RehearsalPlan? Plan(ParseResult words, List<string> wrong)
@@ -93,7 +92,7 @@ internal sealed class RehearseOptions
             wrong.Add("--stop: the band must stop above its start");
         }
 
-        RehearsalPlan faults = _faults.Plan(words, wrong);
+        RehearsalPlan plan = _faults.Told(_settings.Plan(words), words, wrong);
         ImmutableArray<LotStep> lotSteps = LotStepText.Parse(words.GetValue(_lotSteps) ?? [], wrong);
         double? wear = words.GetValue(_wear);
         ImmutableArray<double> cycles = wear is null ? [] : CyclesText.Parse(words.GetValue(_cycles)!, wrong);
@@ -102,7 +101,6 @@ internal sealed class RehearseOptions
             wrong.Add("--lots: with --wear there is a lot for each number under --cycles");
         }
 
-        RehearsalPlan plan = _settings.Aggregate(faults, (before, set) => set(before, words));
         return wrong.Count > 0 ? null : plan with
         {
             Band = new FrequencyBand(start!.Value, stop!.Value),

@@ -84,10 +84,8 @@ internal static class RunCommand
 
     private static ReportTable Workbook(CampaignAnalysis analysis, ReportTable[] tables) =>
         new(Files.Spreadsheets.Workbook.FileName, stream =>
-        Files.Spreadsheets.Workbook.Write(
-            [.. WorkbookFacts.Of(analysis)],
-            tables.Select(table => new WorkbookTable(Path.GetFileNameWithoutExtension(table.Name), table.Write)),
-            stream));
+        Files.Spreadsheets.Workbook.Write([.. WorkbookFacts.Of(analysis)],
+            tables.Select(table => new WorkbookTable(Path.GetFileNameWithoutExtension(table.Name), table.Write)), stream));
 
     private static IEnumerable<ReportTable> Tables(AnalysisResult result) =>
     [

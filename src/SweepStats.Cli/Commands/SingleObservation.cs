@@ -131,8 +131,7 @@ internal sealed class SingleObservation
         FrequencyText.Parse(text) is { } frequency && ReceiverObservation.Frequencies.Contains(frequency);
 
     private static Option<double?> Add(OptionList options, string name, string value, string description,
-        Interval range) => ReceiverOptions.Add(
-        options, name, value, description,
+        Interval range) => ReceiverOptions.Add(options, name, value, description,
             new NumberRule(v =>
             v >= range.Low
             && v <= range.High, FormattableString.Invariant($"this lies between {range.Low} and {range.High}")));

@@ -119,14 +119,20 @@ internal sealed class ProposalText(FolderProposal proposal, ProposedManifest man
 
     private IEnumerable<string> Missing()
     {
-        int open = _sweeps.Count(s => s.Role is null);
-        string why = open > 0 ? $"is named yet: {Plural(open, "sweep")} still {(open == 1 ? "needs" : "need")} a role."
-            : proposal.Rows.All(r => r.Faults.IsEmpty) ? "was found: correct a row, or take such sweeps."
-            : "was read: see the rows marked NOT READ in sweeps.csv; take their # away once campaign.toml settles them.";
         SweepRole[] needed = [SweepRole.Floor, SweepRole.Reference, SweepRole.Covered];
-        IEnumerable<string> missing =
-            needed.Where(r => _sweeps.All(s => s.Role != r)).Select(role => $"No {Word(role)} sweep {why}");
+        IEnumerable<string> missing = needed.Where(r => _sweeps.All(s => s.Role != r)).Select(Missing);
         return Units() is { } units ? missing.Append(units) : missing;
+    }
+
+    private string Missing(SweepRole role)
+    {
+        int open = _sweeps.Count(s => s.Role is null);
+        return open > 0
+            ? $"No {Word(role)} sweep is named yet: {Plural(open, "sweep")} still {(open == 1 ? "needs" : "need")} a role."
+            : proposal.Rows.All(r => r.Faults.IsEmpty)
+            ? $"No {Word(role)} sweep was found: correct a row, or take such sweeps."
+            : $"No {Word(role)} sweep was read: see the rows marked NOT READ in sweeps.csv; take their # away once "
+                + "campaign.toml settles them.";
     }
 
     private string? Units()

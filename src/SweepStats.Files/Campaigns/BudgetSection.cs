@@ -43,8 +43,7 @@ internal sealed class BudgetSection
 
         return from asked in settings.BudgetFrequencies
                where !band.Meets(asked.At.Value, asked.At.Value)
-               select new ReadFault(
-                   CampaignFolder.SettingsName, asked.Line,
+               select new ReadFault(CampaignFolder.SettingsName, asked.Line,
                    FormattableString.Invariant($"the budget frequency {asked.At.Value:R} Hz lies outside the analysed band"),
                    FormattableString.Invariant($"choose one from {band.Low:R} to {band.High:R} Hz"));
     }

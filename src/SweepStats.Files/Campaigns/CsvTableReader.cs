@@ -43,8 +43,7 @@ internal sealed class CsvTableReader(FaultList faults)
         }
         else if (fields.Length > _header.Length && fields.AsSpan()[_header.Length..].ContainsAnyExcept(""))
         {
-            faults.Add(number,
-                FormattableString.Invariant($"the row has {fields.Length} fields and the header {_header.Length}"),
+            faults.Add(number, FormattableString.Invariant($"the row has {fields.Length} fields and the header {_header.Length}"),
                 _separator == ';' ? "put text with semicolons into double quotes" : "put text with commas into double quotes");
         }
         else if (fields.AsSpan().ContainsAnyExcept(""))

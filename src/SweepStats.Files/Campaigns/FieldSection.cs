@@ -48,8 +48,7 @@ internal sealed class FieldSection
             return DoubleExponential.OfPeak(height, alpha, beta);
         }
 
-        keys.Refuse(
-            Rise, FormattableString.Invariant($"field.{Rise} is {beta / alpha:G4} times {Decay}"),
+        keys.Refuse(Rise, FormattableString.Invariant($"field.{Rise} is {beta / alpha:G4} times {Decay}"),
             FormattableString.Invariant($"choose a rise (beta) that is {DoubleExponential.LeastRatio} to ")
                 + FormattableString.Invariant($"{DoubleExponential.MostRatio} times as fast as the decay (alpha)"));
         return null;

@@ -64,9 +64,7 @@ internal sealed class KeyReader
 
         if (!(number >= least && number <= most))
         {
-            _faults.Add(
-                LineOf(value),
-                FormattableString.Invariant($"{Label(key)} is {number:R}, which is out of range"),
+            _faults.Add(LineOf(value), FormattableString.Invariant($"{Label(key)} is {number:R}, which is out of range"),
                 FormattableString.Invariant($"choose a value from {least:R} to {most:R}"));
             return null;
         }

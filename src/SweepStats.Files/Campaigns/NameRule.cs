@@ -14,16 +14,5 @@ internal static class NameRule
             ? "holds control characters"
         : null;
 
-    private static bool IsPaired(string name)
-    {
-        foreach (System.Text.Rune rune in name.EnumerateRunes())
-        {
-            if (rune.Value == 0xFFFD)
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
+    private static bool IsPaired(string name) => name.EnumerateRunes().All(rune => rune.Value != 0xFFFD);
 }

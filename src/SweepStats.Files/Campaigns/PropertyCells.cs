@@ -126,8 +126,7 @@ internal sealed class PropertyCells(CampaignSettings settings, FaultList faults)
     {
         if (!_cells.TryAdd((specimen, column), (text, line)) && _cells[(specimen, column)] is var first && first.Text != text)
         {
-            faults.Add(
-                line,
+            faults.Add(line,
                 FormattableString.Invariant(
                     $"the column '{_columns[column].Name}' says '{text}' of {specimen}, and '{first.Text}' in line {first.Line}"),
                 "write the same in both, or leave one of them empty");

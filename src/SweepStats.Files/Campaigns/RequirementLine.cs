@@ -36,8 +36,7 @@ internal static class RequirementLine
         bool may = Requirement.CanAskFor(point.Db);
         if (!may)
         {
-            faults.Add(
-                point.Line, FormattableString.Invariant($"point {number} of the requirement asks for {point.Db:R} dB"),
+            faults.Add(point.Line, FormattableString.Invariant($"point {number} of the requirement asks for {point.Db:R} dB"),
                 FormattableString.Invariant($"a required shielding is {Requirement.LeastDb} to {Requirement.MostDb} dB"));
         }
 
@@ -50,8 +49,7 @@ internal static class RequirementLine
         bool rises = point.Hertz is > 0 and <= SettingsReader.HighestHertz && (i == 0 || point.Hertz > points[i - 1].Hertz);
         if (!rises)
         {
-            faults.Add(
-                point.Line,
+            faults.Add(point.Line,
                 FormattableString.Invariant($"point {i + 1} of the requirement, {point.Hertz:R} Hz and {point.Db:R} ")
                     + "dB, does not continue a rising line",
                 "frequencies are positive and rise from point to point");

@@ -85,8 +85,7 @@ internal sealed class RequirementSection(string root, FaultList faults)
         string? power = band.MissingPower(asked.Start.Value, asked.Stop.Value);
         return
         [
-            new ReadFault(
-                place.File, place.Line,
+            new ReadFault(place.File, place.Line,
                 FormattableString.Invariant($"the requirement asks from {asked.Start.Value:R} to {asked.Stop.Value:R} Hz, and ")
                     + FormattableString.Invariant($"the analysed band is {band.Low:R} to {band.High:R} Hz"),
                 power is null ? "take the sweeps over the band of the requirement, widen [band], or correct the frequencies (Hz)"

@@ -36,8 +36,7 @@ internal static class StatedFiles
                 f, null, "sweeps.csv names a column of levels of this file, and campaign.toml a real and an imaginary one",
                 "take the column away in sweeps.csv, or real_column and imaginary_column in campaign.toml"));
 
-    private static ReadFault Fault(FileStatement statement, bool late) => new(
-        CampaignFolder.SettingsName, statement.Line,
+    private static ReadFault Fault(FileStatement statement, bool late) => new(CampaignFolder.SettingsName, statement.Line,
         late ? $"every file that '{statement.Match}' matches is matched by a block before, which holds"
             : $"'{statement.Match}' matches no trace file of the campaign",
         late ? "put the narrower pattern first, or remove the block"

@@ -57,8 +57,7 @@ internal sealed class StatedSpecimens
         }
 
         string[] known = [.. _names.Select(n => asked.Text.Contains('/') ? n.ToString() : n.Specimen)];
-        return new ReadFault(
-            CampaignFolder.SettingsName, asked.Line,
+        return new ReadFault(CampaignFolder.SettingsName, asked.Line,
             $"{what} '{asked.Text}' is no covered specimen in use{Spelling.Hint(asked.Text, known)}",
             _names.Length == 0 ? "take its sweeps into covered" : $"name one of {List(_names)}");
     }

@@ -59,9 +59,7 @@ internal sealed record SweepBatch(
         bool voltages = files.Any(f => f.HoldsVoltages);
         string[] impedance = voltages && settings.ImpedanceOhm is null
             ? ["voltages were taken across 50 Ω, since impedance_ohm is not set under [setup] in campaign.toml"] : [];
-        return new SweepBatch(
-            [.. files.SelectMany(f => f.Sweeps)],
-            [.. files.SelectMany(f => f.Faults)],
+        return new SweepBatch([.. files.SelectMany(f => f.Sweeps)], [.. files.SelectMany(f => f.Faults)],
             [.. files.Where(f => f.Sha256.Length > 0).Select(f => new InputFile(f.File, f.Sha256))],
             [.. files.SelectMany(f => f.Assumptions), .. impedance])
         {

@@ -25,8 +25,7 @@ internal static class UncertaintySection
         double? k = keys.Number("k", 0.1, 10);
         double? dof = keys.Number("dof", 1, 1e6);
         double? top = keys.Number("top_half_width_db", 0, WidestDb);
-        Mismatch? mismatch =
-            MismatchOf(keys, ReflectionKeys.Read(keys, "source"), ReflectionKeys.Read(keys, "load"));
+        Mismatch? mismatch = MismatchOf(keys, ReflectionKeys.Read(keys, "source"), ReflectionKeys.Read(keys, "load"));
         ErrorActsOn actsOn = ActsOn(keys);
         bool common = IsCommon(keys, actsOn);
         if (!ReflectionKeys.Any(keys))

@@ -23,8 +23,7 @@ internal static class UnreadSweeps
             {
                 SpecimenName[] specimens =
                     [.. role.Where(e => e.Specimen is not null).Select(e => new SpecimenName(e.Lot!, e.Specimen!)).Distinct()];
-                yield return new UnreadFile(fault.File, role.Key, FaultDigest.Common(fault),
-                    fault.Remedy)
+                yield return new UnreadFile(fault.File, role.Key, FaultDigest.Common(fault), fault.Remedy)
                 { Specimen = specimens is [var only] ? only : null };
             }
         }

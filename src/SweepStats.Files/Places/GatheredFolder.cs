@@ -41,8 +41,7 @@ internal sealed class GatheredFolder : IDisposable
             }
 
             // The system's own message names the hidden folder beside the target, which nobody asked for.
-            throw new IOException(
-                $"{target}: {predecessor.What} cannot be written, since nothing can be created in "
+            throw new IOException($"{target}: {predecessor.What} cannot be written, since nothing can be created in "
                 + $"'{Path.GetDirectoryName(_target)}'; "
                 + $"{predecessor.Elsewhere}, or see whether you may write there and the disk has room", e);
         }
@@ -100,8 +99,7 @@ internal sealed class GatheredFolder : IDisposable
         UnixCalls.Flush(Path.GetDirectoryName(_target)!);
         if (swap.Replaced is { } old && !IsRemoved(old))
         {
-            throw new IOException(
-                $"{_shown}: {_predecessor.What} is written, but not all of the earlier one could be removed, "
+            throw new IOException($"{_shown}: {_predecessor.What} is written, but not all of the earlier one could be removed, "
                 + "since a file in it was changed or added meanwhile, or may not be removed; look for it in "
                 + $"'{KeptFolder.Of(old, _target)}'");
         }

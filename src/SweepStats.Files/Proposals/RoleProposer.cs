@@ -59,21 +59,25 @@ internal sealed class RoleProposer
             SweepRole.Floor => FloorDoubt(level, references, Levels(SweepRole.Covered, sweep)),
             SweepRole.Reference => ReferenceDoubt(level, references, floors),
             _ => references.Length > 0 && level > references.Max() + ClearDb
-                ? $"above the reference ({Db(references.Max())})" : null,
+                ? $"it lies at {Db(level)}, above the reference ({Db(references.Max())})" : null,
         };
         return doubt is null ? name with { Reason = name.Reason + Standing(role, level, floors, references) }
-            : new RoleGuess(null, $"{name.Reason} says {role.Name()}, but it lies at {Db(level)}, {doubt}");
+            : new RoleGuess(null, $"{name.Reason} says {role.Name()}, but {doubt}");
     }
 
     private static string? FloorDoubt(double level, double[] references, double[] covered) =>
-        references.Length > 0 && level > references.Max() - ClearDb ? $"not below the reference ({Db(references.Max())})"
-        : covered.Length > 0 && level > covered.Min() + ClearDb ? $"above a covered sweep ({Db(covered.Min())})"
+        references.Length > 0 && level > references.Max() - ClearDb
+            ? $"it lies at {Db(level)}, not below the reference ({Db(references.Max())})"
+        : covered.Length > 0 && level > covered.Min() + ClearDb
+            ? $"it lies at {Db(level)}, above a covered sweep ({Db(covered.Min())})"
         : null;
 
     private static string? ReferenceDoubt(double level, double[] references, double[] floors) =>
-        floors.Length > 0 && level < floors.Min() + ClearDb ? $"not above the floor ({Db(floors.Min())})"
+        floors.Length > 0 && level < floors.Min() + ClearDb
+            ? $"it lies at {Db(level)}, not above the floor ({Db(floors.Min())})"
         : level < references.Max() - OneKindDb
-            ? $"{Number(references.Max() - level)} dB below another reference: a linearity sweep, or a covered one?"
+            ? $"it lies at {Db(level)}, {Number(references.Max() - level)} dB below another reference: a linearity sweep, or "
+                + "a covered one?"
         : null;
 
     // Only where levels say something beside the name.

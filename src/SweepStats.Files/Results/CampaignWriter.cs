@@ -27,8 +27,7 @@ public static class CampaignWriter
     /// <returns>Why nothing was written; empty where all was.</returns>
     /// <exception cref="ArgumentException">A sweep's name is no path within the folder, or is there twice.</exception>
     public static ImmutableArray<ReadFault> Write(string folder, Campaign campaign, string settings, string? truth,
-        Action<string>? waits = null) =>
-        Write(folder, campaign, new Texts(settings, truth), LevelDigits.ThreeDecimals, waits);
+        Action<string>? waits = null) => Write(folder, campaign, new Texts(settings, truth), LevelDigits.ThreeDecimals, waits);
 
     /// <summary>
     /// Writes a campaign with a choice of digits for levels and phases; frequencies are always exact. Levels from the other end

@@ -100,8 +100,7 @@ public static class LotsJson
     private static void Tested(Utf8JsonWriter json, Equivalence? tested, LotQuestion question)
     {
         Interval? interval = tested?.Interval(question.FalseAlarm);
-        json.Figure("difference_db",
-            tested is null ? null : new BandFigure(tested.Difference, interval?.Low, interval?.High));
+        json.Figure("difference_db", tested is null ? null : new BandFigure(tested.Difference, interval?.Low, interval?.High));
         json.Number("difference_level", Math.Round(1 - (2 * question.FalseAlarm), 12));
         json.Number("within_db", question.MarginDb);
         json.Number("p_not_within", tested?.Probability);

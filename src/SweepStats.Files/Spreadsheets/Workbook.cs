@@ -57,8 +57,7 @@ public static class Workbook
         await book.StartWorksheetAsync("about", options, stop);
         foreach (WorkbookFact fact in facts)
         {
-            await book.AddRowAsync(
-                new[] { new StyledCell(fact.Name, header), new StyledCell(fact.Value, null) }, stop);
+            await book.AddRowAsync(new[] { new StyledCell(fact.Name, header), new StyledCell(fact.Value, null) }, stop);
         }
     }
 

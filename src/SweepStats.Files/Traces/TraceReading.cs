@@ -29,6 +29,10 @@ public sealed record TraceReading
     /// <summary>Whether traces stand below each other, so that a number means a trace and not a column.</summary>
     internal bool IsStacked { get; init; }
 
+    /// <summary>Traces as they were read; what is wrong with the file, where anything is.</summary>
+    internal static TraceReading Of(ImmutableArray<Trace> traces, ReceiverSettings settings, FaultList faults) => faults.Any
+        ? new() { Faults = faults.All } : new() { Traces = traces, Settings = settings, Assumptions = faults.Assumptions };
+
     internal static TraceReading Refused(string file, int? line, string problem, string remedy) =>
         new() { Faults = [new ReadFault(file, line, problem, remedy)] };
 }

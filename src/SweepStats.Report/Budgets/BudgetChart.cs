@@ -39,20 +39,24 @@ internal static class BudgetChart
         }
 
         PlotModel model = Frame.Model(BudgetAdviceWords.BudgetTitle, BudgetAdviceWords.BudgetSubtitle(shown.Length, all.Length),
-            Values(rows.Highest), rows.Axis()).With(
-            new RowText { Colour = Ink.Black, Rows = rows.Headings, Heading = true },
-            new BudgetBars { Colour = Ink.Blue, Bars = rows.Repeats, Title = BudgetAdviceWords.RepeatsLegend },
-            new BudgetBars
-            {
-                Colour = Ink.Lines[1].Colour,
-                Bars = rows.Stated,
-                Hollow = true,
-                Title = BudgetAdviceWords.StatedLegend,
-            },
-            new BudgetBars { Colour = Ink.Black, Bars = rows.Combined, Title = BudgetAdviceWords.CombinedLegend });
+            Values(rows.Highest), rows.Axis()).With(Series(rows));
         return new Chart(name, ChartKind.Budget, BudgetAdviceWords.BudgetTitle, BudgetAdviceWords.BudgetChartDescription(shown),
             model, Surroundings + (RowHeight * rows.Count));
     }
+
+    private static ChartSeries[] Series(Rows rows) =>
+    [
+        new RowText { Colour = Ink.Black, Rows = rows.Headings, Heading = true },
+        new BudgetBars { Colour = Ink.Blue, Bars = rows.Repeats, Title = BudgetAdviceWords.RepeatsLegend },
+        new BudgetBars
+        {
+            Colour = Ink.Lines[1].Colour,
+            Bars = rows.Stated,
+            Hollow = true,
+            Title = BudgetAdviceWords.StatedLegend,
+        },
+        new BudgetBars { Colour = Ink.Black, Bars = rows.Combined, Title = BudgetAdviceWords.CombinedLegend },
+    ];
 
     // Where not all have room the means are left out. In the order of the report again.
     private static ImmutableArray<ShieldingBudget> Weakest(ImmutableArray<ShieldingBudget> all, AnalysisResult result)
@@ -63,8 +67,7 @@ internal static class BudgetChart
         return [.. all.Where(weakest.Contains)];
     }
 
-    private static LinearAxis Values(double highest) =>
-        ZeroScale.Axis("Contribution (dB)", highest * RoomForLabel).AtBottom();
+    private static LinearAxis Values(double highest) => ZeroScale.Axis("Contribution (dB)", highest * RoomForLabel).AtBottom();
 
     /// <summary>The rows from top to bottom: heading, sources from the largest, combined, and half a row of space.</summary>
     private sealed class Rows

@@ -55,12 +55,13 @@ internal static class ChoiceChart
             claims,
             Unknown(rows),
         ]);
-        OxyThickness padding = model.Padding;
-        model.Padding =
-            new OxyThickness(padding.Left, padding.Top, rows.HasProbabilities ? Margin : padding.Right, padding.Bottom);
+        model.Padding = Room(model.Padding, rows);
         return new Chart(name, ChartKind.Choice, title, ChoiceChartWords.ChoiceChartDescription(choice, band, dominated), model,
             Surroundings + (RowHeight * Math.Max(4, rows.Count)));
     }
+
+    private static OxyThickness Room(OxyThickness usual, ChoiceRows rows) =>
+        new(usual.Left, usual.Top, rows.HasProbabilities ? Margin : usual.Right, usual.Bottom);
 
     // Groups say who is best, and none is said to be.
     private static BandRanking Ungrouped(BandRanking band) =>

@@ -29,8 +29,7 @@ internal static class RankingWords
         IReadOnlyList<string> names = ShortNames.Of([.. band.Ranking.Select(r => r.Name.ToString())], LongestSpecimen);
         foreach ((int place, RankedSpecimen specimen) in band.Ranking.Index())
         {
-            yield return RankingRow(
-                result, band, new(specimen, names[place]),
+            yield return RankingRow(result, band, new(specimen, names[place]),
                 ChoiceWords.NoWinner(result.Choice!) is null ? Plain(specimen.Rank) : Nothing);
         }
 

@@ -67,6 +67,5 @@ internal sealed class HeatKey : Annotation
     }
 
     private static void Label(IRenderContext rc, ScreenPoint at, string text, HorizontalAlignment across,
-        VerticalAlignment along) =>
-        rc.DrawText(at, text, Ink.Black, Frame.Font, LabelSize, 400, 0, across, along);
+        VerticalAlignment along) => rc.DrawText(at, text, Ink.Black, Frame.Font, LabelSize, 400, 0, across, along);
 }

@@ -56,8 +56,7 @@ internal sealed class HeatMap : ChartSeries
 
             if (shades[from] != 0)
             {
-                rc.DrawRectangle(
-                    new OxyRect(new ScreenPoint(Left(from), top), new ScreenPoint(Left(to), bottom)),
+                rc.DrawRectangle(new OxyRect(new ScreenPoint(Left(from), top), new ScreenPoint(Left(to), bottom)),
                     HeatScale.Colour(shades[from]), OxyColors.Undefined, 0, EdgeRenderingMode.PreferSharpness);
             }
         }

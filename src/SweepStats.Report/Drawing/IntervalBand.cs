@@ -48,9 +48,7 @@ internal sealed class IntervalBand : ChartSeries
     protected override void DrawSample(IRenderContext rc, OxyRect box)
     {
         double half = Math.Min(box.Height / 2, 6);
-        Fill(
-            rc,
-            [new(box.Left, box.Center.Y - half), new(box.Right, box.Center.Y - half)],
+        Fill(rc, [new(box.Left, box.Center.Y - half), new(box.Right, box.Center.Y - half)],
             [new(box.Left, box.Center.Y + half), new(box.Right, box.Center.Y + half)]);
     }
 

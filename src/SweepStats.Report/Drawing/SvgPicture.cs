@@ -78,8 +78,7 @@ internal static class SvgPicture
     {
         root.SetAttributeValue("role", "img");
         root.SetAttributeValue("aria-labelledby", $"{chart.Name}-title {chart.Name}-desc");
-        root.AddFirst(
-            new XElement(Svg + "title", new XAttribute("id", $"{chart.Name}-title"), chart.Title),
+        root.AddFirst(new XElement(Svg + "title", new XAttribute("id", $"{chart.Name}-title"), chart.Title),
             new XElement(Svg + "desc", new XAttribute("id", $"{chart.Name}-desc"), chart.Description));
     }
 

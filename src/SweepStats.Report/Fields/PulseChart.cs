@@ -27,29 +27,26 @@ internal static class PulseChart
         }
 
         PulseQuestion question = result.Plan.Pulse;
-        double until = DecaysShown / question.Pulse.DecayPerSecond;
-        double highest = shown.SelectMany(p => p.Waveform!.VoltsPerMetre.Take(Steps(p, until))).Max(Math.Abs);
-        double divisor = RoundUp(question.Pulse.PeakVoltsPerMetre / highest);
-        FieldUnit unit = FieldUnit.Of(highest);
-        Trace front = InFront(question.Pulse, until, divisor, unit);
-        Trace[] traces = [.. shown.Select((p, i) => Behind(p, until, unit, Ink.Lines[i]))];
+        var scale = PulseScale.Of(question.Pulse, shown);
+        Trace front = InFront(question.Pulse, scale);
+        Trace[] traces = [.. shown.Select((p, i) => Behind(p, scale, Ink.Lines[i]))];
         IntervalBand[] bands = [.. shown.Select((p, i) => Band(p, question.Outside, traces[i])).OfType<IntervalBand>()];
+        double[] seen = [.. front.Points.Concat(traces.SelectMany(t => t.Points)).Select(p => p.Y), .. Ends(bands)];
         PlotModel model = Frame.Model(
             PulseWords.PulseTitle(result), PulseWords.PulseSubtitle(result, bands.Length > 0),
-            RoundScale.Axis(AxisPosition.Bottom, "Time from the start of the pulse (ns)", [0, until * Nano]),
-            Fields($"Field ({unit.Symbol})", [.. front.Points.Concat(traces.SelectMany(t => t.Points)).Select(p => p.Y),
-                .. Ends(bands)]));
+            RoundScale.Axis(AxisPosition.Bottom, "Time from the start of the pulse (ns)", [0, scale.Until * Nano]),
+            Fields($"Field ({scale.Unit.Symbol})", seen));
         return new Chart(name, ChartKind.Pulse, PulseWords.PulseTitle(result),
             PulseWords.PulseDescription(result, shown), model.With([.. bands, front, .. traces]));
     }
 
-    private static Trace InFront(DoubleExponential pulse, double until, double divisor, FieldUnit unit) => new()
+    private static Trace InFront(DoubleExponential pulse, PulseScale scale) => new()
     {
         Colour = Ink.Grey,
-        Points = [.. Enumerable.Range(0, PointsShown).Select(i => until * i / (PointsShown - 1))
-            .Select(t => new DataPoint(t * Nano, pulse.FieldAt(t) / divisor / unit.VoltsPerMetre))],
+        Points = [.. Enumerable.Range(0, PointsShown).Select(i => scale.Until * i / (PointsShown - 1))
+            .Select(t => new DataPoint(t * Nano, pulse.FieldAt(t) / scale.Divisor / scale.Unit.VoltsPerMetre))],
         Dash = [2, 3],
-        Title = PulseWords.PulseInFront(divisor),
+        Title = PulseWords.PulseInFront(scale.Divisor),
     };
 
     private static IEnumerable<double> Ends(IntervalBand[] bands) =>
@@ -60,15 +57,12 @@ internal static class PulseChart
         values.Min() > -Swing * values.Max() ? ZeroScale.Axis(title, values.Max())
             : RoundScale.Axis(AxisPosition.Left, title, values);
 
-    private static int Steps(ResidualPulse pulse, double until) =>
-        Math.Min(pulse.Waveform!.VoltsPerMetre.Length, (int)Math.Ceiling(until / pulse.Waveform.StepSeconds) + 1);
-
-    private static Trace Behind(ResidualPulse pulse, double until, FieldUnit unit, Ink ink)
+    private static Trace Behind(ResidualPulse pulse, PulseScale scale, Ink ink)
     {
         Waveform wave = pulse.Waveform!;
-        int steps = Steps(pulse, until), stride = Math.Max(1, steps / PointsShown);
+        int steps = scale.Steps(wave), stride = Math.Max(1, steps / PointsShown);
         DataPoint[] points = [.. Enumerable.Range(0, steps).Where(n => n % stride == 0)
-            .Select(n => new DataPoint(n * wave.StepSeconds * Nano, wave.VoltsPerMetre[n] / unit.VoltsPerMetre))];
+            .Select(n => new DataPoint(n * wave.StepSeconds * Nano, wave.VoltsPerMetre[n] / scale.Unit.VoltsPerMetre))];
         return new Trace
         {
             Colour = ink.Colour,
@@ -96,10 +90,25 @@ internal static class PulseChart
         };
     }
 
-    // 1, 2, 5, 10, … so that the pulse in front fits beside what is left of it.
-    private static double RoundUp(double ratio)
+    /// <summary>How long the pulse is shown, by what it is divided in front, and the unit of the field.</summary>
+    private sealed record PulseScale(double Until, double Divisor, FieldUnit Unit)
     {
-        double decade = Math.Pow(10, Math.Floor(Math.Log10(Math.Max(1, ratio))));
-        return RoundSteps.Select(s => s * decade).First(s => s >= Math.Max(1, ratio) * (1 - 1e-9));
+        public static PulseScale Of(DoubleExponential pulse, ResidualPulse[] shown)
+        {
+            var scale = new PulseScale(DecaysShown / pulse.DecayPerSecond, 1, default);
+            double highest =
+                shown.Select(p => p.Waveform!).SelectMany(w => w.VoltsPerMetre.Take(scale.Steps(w))).Max(Math.Abs);
+            return scale with { Divisor = RoundUp(pulse.PeakVoltsPerMetre / highest), Unit = FieldUnit.Of(highest) };
+        }
+
+        public int Steps(Waveform wave) =>
+            Math.Min(wave.VoltsPerMetre.Length, (int)Math.Ceiling(Until / wave.StepSeconds) + 1);
+
+        // 1, 2, 5, 10, … so that the pulse in front fits beside what is left of it.
+        private static double RoundUp(double ratio)
+        {
+            double decade = Math.Pow(10, Math.Floor(Math.Log10(Math.Max(1, ratio))));
+            return RoundSteps.Select(s => s * decade).First(s => s >= Math.Max(1, ratio) * (1 - 1e-9));
+        }
     }
 }

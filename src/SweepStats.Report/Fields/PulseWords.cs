@@ -92,10 +92,16 @@ public static class PulseWords
             yield return MinimumPhase;
         }
 
-        foreach (string part in Alike(result, p => p.BoundCount, "is known from below alone, so only \"at most\" can be said")
-            .Concat(Alike(result, p => p.UnknownCount, "is not known; none is taken there")))
+        foreach (ResidualPulse[] alike in Alike(result, p => p.BoundCount))
         {
-            yield return part;
+            yield return $"{NamesOf(alike)}: at {Count(alike[0].BoundCount, "frequency")} the shielding is known from below "
+                + "alone, so only \"at most\" can be said.";
+        }
+
+        foreach (ResidualPulse[] alike in Alike(result, p => p.UnknownCount))
+        {
+            yield return $"{NamesOf(alike)}: at {Count(alike[0].UnknownCount, "frequency")} the shielding is not known; none is "
+                + "taken there.";
         }
 
         if (result.Pulses.Where(p => p.Assumed.Any(a => a.MeasuredPhaseLeavesMore)).ToArray() is { Length: > 0 } more)
@@ -117,9 +123,8 @@ public static class PulseWords
         }
     }
 
-    private static IEnumerable<string> Alike(AnalysisResult result, Func<ResidualPulse, int> count, string how) =>
-        result.Pulses.Where(p => count(p) > 0).GroupBy(count)
-            .Select(alike => $"{NamesOf(alike)}: at {Count(alike.Key, "frequency")} the shielding {how}.");
+    private static IEnumerable<ResidualPulse[]> Alike(AnalysisResult result, Func<ResidualPulse, int> count) =>
+        result.Pulses.Where(p => count(p) > 0).GroupBy(count).Select(alike => alike.ToArray());
 
     private static string NamesOf(IEnumerable<ResidualPulse> pulses) =>
         Listed([.. pulses.Select(p => SpecimenLabel(p.Name))], MostSpecimensNamed);

@@ -27,8 +27,7 @@ internal static class OffsetChart
         var places = SweepPlaces.Of(result.Repeats);
         OddMarks odd = OddSweeps(places, result);
         var offsets = OffsetSummary.Of(result.Repeats, places);
-        PlotModel model = Frame.Model(
-            FindingChartWords.OffsetTitle, FindingChartWords.OffsetSubtitle(offsets), places.Axis,
+        PlotModel model = Frame.Model(FindingChartWords.OffsetTitle, FindingChartWords.OffsetSubtitle(offsets), places.Axis,
             DecibelScale.Axis("Offset from the middle of its group (dB)",
                 places.Groups.SelectMany(g => g.Sweeps).Select(s => s.Offset.Value).Append(0), 0.1))
             .With([

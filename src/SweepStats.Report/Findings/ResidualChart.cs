@@ -33,16 +33,18 @@ internal static class ResidualChart
             Frame.Model(title, FindingChartWords.ResidualSubtitle(grid, group), frequencies, RowAxis(rows, height, odd))
             .With(map);
         model.Padding = new OxyThickness(model.Padding.Left, model.Padding.Top, model.Padding.Right, HeatKey.Room);
-        model.Annotations.Add(new HeatKey
-        {
-            Scale = map.Scale,
-            Hatched = map.Columns.Any(c => c.Points.Count == 0) ? FindingChartWords.NotCompared(group.Role) : null,
-            Shared = FindingChartWords.CellsShared(map.Columns.Count < grid.Count, rows[0].Length),
-        });
+        model.Annotations.Add(Key(map, grid, group, rows[0].Length));
         return new Chart(name, ChartKind.Residuals, title, FindingChartWords.ResidualDescription(grid, group), model,
             Surroundings + (int)(height * rows.Count))
         { Shows = [.. findings.Select(f => f.Code).Distinct()] };
     }
+
+    private static HeatKey Key(HeatMap map, FrequencyGrid grid, RepeatGroup group, int sweeps) => new()
+    {
+        Scale = map.Scale,
+        Hatched = map.Columns.Any(c => c.Points.Count == 0) ? FindingChartWords.NotCompared(group.Role) : null,
+        Shared = FindingChartWords.CellsShared(map.Columns.Count < grid.Count, sweeps),
+    };
 
     private static HeatMap Map(List<RepeatedSweep[]> rows, List<HeatColumn> columns)
     {

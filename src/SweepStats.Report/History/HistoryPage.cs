@@ -30,12 +30,12 @@ internal static class HistoryPage
         html.Section("lots", "Lots").Element("p", answer[0], new Attr("class", "headline"));
         html.List([.. answer[1..], .. HistoryWords.HistoryTrust(history, campaigns)]);
         Pairs(html, history);
-        Draw(html, charts.Where(c => c.Kind == ChartKind.LotsOverFrequency));
+        ChartFigure.Write(html, charts.Where(c => c.Kind == ChartKind.LotsOverFrequency));
         Bands(html, history);
         html.Element("h3", "All lots").Paragraph(HistoryWords.HistoryPart(history));
         html.Table("Lots of all campaigns", HistoryWords.HistoryColumns(history),
             history.Lots.Select(HistoryWords.HistoryRow)).List(HistoryWords.HistoryRemarks(history));
-        Draw(html, charts.Where(c => c.Kind != ChartKind.LotsOverFrequency));
+        ChartFigure.Write(html, charts.Where(c => c.Kind != ChartKind.LotsOverFrequency));
         html.Close();
     }
 
@@ -66,14 +66,6 @@ internal static class HistoryPage
         if (remarks.Length > 0)
         {
             html.List(remarks);
-        }
-    }
-
-    private static void Draw(HtmlWriter html, IEnumerable<ChartPicture> charts)
-    {
-        foreach (ChartPicture chart in charts)
-        {
-            ChartFigure.Write(html, chart);
         }
     }
 }

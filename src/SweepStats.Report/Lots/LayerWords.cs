@@ -14,8 +14,7 @@ internal static class LayerWords
     internal const string LayersDoNotAdd =
         "Decibels of layers do not simply add: what a layer adds depends on its distance from the others and on how they touch.";
 
-    internal const string LayersOfThese =
-        "Limits of these pieces alone: other pieces of the cloth may differ by more.";
+    internal const string LayersOfThese = "Limits of these pieces alone: other pieces of the cloth may differ by more.";
 
     /// <summary>A line for each step, then what holds for all of them; none where no layers are stated.</summary>
     internal static IEnumerable<string> LayersText(AnalysisResult result) =>

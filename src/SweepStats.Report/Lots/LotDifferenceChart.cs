@@ -30,7 +30,7 @@ internal static class LotDifferenceChart
     {
         double[] hertz = [.. history.Frequencies.Select(f => f.Value)];
         List<DataPoint> difference = [.. pair.Points.Select((p, f) => new DataPoint(hertz[f], p.DifferenceDb))];
-        List<Slice> intervals = [.. pair.Points.Select((p, f) => Interval(hertz[f], p.Interval(history.Question.Confidence)))];
+        List<Slice> intervals = Intervals(history, pair, hertz);
         string title = HistoryChartWords.DifferenceTitle(pair);
         PlotModel model = Frame.Model(
                 title, HistoryChartWords.DifferenceSubtitle(history, pair), FrequencyScale.Axis(new FrequencyGrid([.. hertz])),
@@ -44,6 +44,9 @@ internal static class LotDifferenceChart
             ]);
         return new Chart(name, ChartKind.LotsOverFrequency, title, HistoryChartWords.DifferenceDescription(history, pair), model);
     }
+
+    private static List<Slice> Intervals(LotHistory history, HistoryPair pair, double[] hertz) =>
+        [.. pair.Points.Select((p, f) => Interval(hertz[f], p.Interval(history.Question.Confidence)))];
 
     private static Slice Interval(double hertz, Interval? found) =>
         found is { } i ? new Slice(hertz, i.Low, i.High) : new Slice(hertz, double.NaN, double.NaN);

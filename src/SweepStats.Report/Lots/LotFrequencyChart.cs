@@ -23,18 +23,14 @@ internal static class LotFrequencyChart
     public static Chart? Of(AnalysisResult result, string name)
     {
         LotComparison lots = result.Lots;
-        List<DataPoint>[] apart =
-            [.. lots.Lots.Select(
-                (_, l) => LotTraces.Points(lots.Frequencies, f => f.Lots[l].MeanDb - f.Lots.Average(o => o.MeanDb)))];
+        List<DataPoint>[] apart = Apart(lots);
         if (lots.Lots.Length < 2 || !apart.Any(LotTraces.Any))
         {
             return null;
         }
 
-        int[] shown = LotTraces.Foremost(lots.Lots.Length,
-            l => apart[l].Where(p => double.IsFinite(p.Y)).Select(p => Math.Abs(p.Y)).DefaultIfEmpty(0).Average());
-        var differ = new EdgeStretches { Colour = Ink.Red, Places = [.. lots.Frequencies.Select(f => f.At.Value)],
-            Marked = [.. lots.Frequencies.Select(lots.DifferAt)], Title = LotChartWords.LotsDifferLegend(lots.Question) };
+        int[] shown = Farthest(apart);
+        EdgeStretches differ = Differing(lots);
         bool bounds = lots.Frequencies.Any(f => f.Lots.Any(l => l.Bound));
         PlotModel model = Frame.Model(
                 LotChartWords.LotFrequencyTitle, LotChartWords.LotFrequencySubtitle(shown.Length, lots.Lots.Length, bounds),
@@ -48,6 +44,21 @@ internal static class LotFrequencyChart
         return new Chart(name, ChartKind.LotsOverFrequency, LotChartWords.LotFrequencyTitle,
             LotChartWords.LotFrequencyDescription(lots, differ.Marked.Count(d => d)), model);
     }
+
+    private static List<DataPoint>[] Apart(LotComparison lots) =>
+        [.. lots.Lots.Select(
+            (_, l) => LotTraces.Points(lots.Frequencies, f => f.Lots[l].MeanDb - f.Lots.Average(o => o.MeanDb)))];
+
+    private static int[] Farthest(List<DataPoint>[] apart) => LotTraces.Foremost(apart.Length,
+        l => apart[l].Where(p => double.IsFinite(p.Y)).Select(p => Math.Abs(p.Y)).DefaultIfEmpty(0).Average());
+
+    private static EdgeStretches Differing(LotComparison lots) => new()
+    {
+        Colour = Ink.Red,
+        Places = [.. lots.Frequencies.Select(f => f.At.Value)],
+        Marked = [.. lots.Frequencies.Select(lots.DifferAt)],
+        Title = LotChartWords.LotsDifferLegend(lots.Question),
+    };
 
     private static LinearAxis Differences(List<DataPoint>[] apart, bool bounds) => DecibelScale.Axis(
         "Difference from the mean of all lots (dB)", apart.SelectMany(l => l).Select(p => p.Y), bounds ? 0.16 : 0.08,
@@ -64,8 +75,7 @@ internal static class LotFrequencyChart
             Title = i == 0 ? LotChartWords.OtherLotsLegend : null,
         });
 
-    private static IEnumerable<ChartSeries> Lines(
-        LotComparison lots, int lot, List<DataPoint> apart, OneOfSeveral among)
+    private static IEnumerable<ChartSeries> Lines(LotComparison lots, int lot, List<DataPoint> apart, OneOfSeveral among)
     {
         string title = Frame.Names(lots.Lots)[lot];
         List<DataPoint> clear = Kept(lots, apart, at => !at.Lots.Any(l => l.Bound));

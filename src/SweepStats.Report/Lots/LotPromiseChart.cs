@@ -15,9 +15,7 @@ internal static class LotPromiseChart
     public static Chart? Of(AnalysisResult result, string name)
     {
         LotComparison lots = result.Lots;
-        List<DataPoint>[] promised =
-            [.. lots.Lots.Select((_, l) =>
-                LotTraces.Points(lots.Frequencies, f => f.Lots[l].AtMostPromisedDb is { } promised and >= 0 ? promised : null))];
+        List<DataPoint>[] promised = Promised(lots);
         int[] told = [.. Enumerable.Range(0, promised.Length).Where(l => LotTraces.Any(promised[l]))];
         if (told.Length == 0)
         {
@@ -28,8 +26,7 @@ internal static class LotPromiseChart
         AskedLines asked = AskedLines.Of(result);
         IReadOnlyList<string> names = Frame.Names(lots.Lots);
         string title = LotChartWords.LotPromiseTitle(lots.Question);
-        PlotModel model = Frame.Model(
-                title, LotChartWords.LotPromiseSubtitle(lots, shown.Length, told.Length),
+        PlotModel model = Frame.Model(title, LotChartWords.LotPromiseSubtitle(lots, shown.Length, told.Length),
             FrequencyScale.Axis(result.Campaign.Grid),
                 DecibelScale.Axis("Shielding promised (dB)",
                     shown.SelectMany(l => promised[l]).Select(p => p.Y).Concat(asked.Seen)))
@@ -37,6 +34,10 @@ internal static class LotPromiseChart
                 asked.Guarded]);
         return new Chart(name, ChartKind.LotPromise, title, LotChartWords.LotPromiseDescription(lots, shown), model);
     }
+
+    private static List<DataPoint>[] Promised(LotComparison lots) =>
+        [.. lots.Lots.Select((_, l) =>
+            LotTraces.Points(lots.Frequencies, f => f.Lots[l].AtMostPromisedDb is { } promised and >= 0 ? promised : null))];
 
     private static int[] Weakest(int[] told, List<DataPoint>[] promised) =>
         [.. LotTraces.Foremost(told.Length, i => -promised[told[i]].Where(p => double.IsFinite(p.Y)).Min(p => p.Y))

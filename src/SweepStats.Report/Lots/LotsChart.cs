@@ -27,12 +27,20 @@ internal static class LotsChart
         }
 
         int count = rows.Lots.Length;
-        bool alone = rows.Lots.Any(l => l.SharedUnknown);
         LinearAxis values = rows.Values();
-        PlotModel model = Frame.Model(
-            LotChartWords.LotsChartTitle, LotChartWords.LotsChartSubtitle(band, count), values, rows.Names()).With([
+        PlotModel model = Frame.Model(LotChartWords.LotsChartTitle, LotChartWords.LotsChartSubtitle(band, count), values,
+            rows.Names()).With(Series(band, rows, values));
+        return new Chart(name, ChartKind.Lots, LotChartWords.LotsChartTitle, LotChartWords.LotsChartDescription(rows.Lots), model,
+            Surroundings + (RowHeight * Math.Max(2, count)));
+    }
+
+    private static IEnumerable<ChartSeries> Series(LotsShown band, LotRows rows, LinearAxis values)
+    {
+        bool alone = rows.Lots.Any(l => l.SharedUnknown);
+        return
+        [
             new RowStripes { Colour = Ink.Veil(Ink.Faint, 110),
-                Groups = [.. Enumerable.Range(0, count).Select(i => ((double)i, (double)i))] },
+                Groups = [.. Enumerable.Range(0, rows.Lots.Length).Select(i => ((double)i, (double)i))] },
             new PointMarks { Colour = Ink.Blue, Points = rows.Specimens, Marker = MarkerType.Diamond, Size = 3.4,
                 Title = LotChartWords.SpecimenLegend },
             new BandRows { Colour = Ink.Black, Figures = rows.Means, Labelled = false,
@@ -40,9 +48,7 @@ internal static class LotsChart
             .. Promises(rows, values.Minimum, LotChartWords.LotPromiseLegend(band.Question, alone)),
             new PointMarks { Colour = Ink.Red, Points = rows.Plain, Marker = MarkerType.Square, Size = 6, Hollow = true,
                 Title = LotChartWords.PlainMeanLegend },
-        ]);
-        return new Chart(name, ChartKind.Lots, LotChartWords.LotsChartTitle, LotChartWords.LotsChartDescription(rows.Lots), model,
-            Surroundings + (RowHeight * Math.Max(2, count)));
+        ];
     }
 
     private static bool IsCut(LotRows rows, LinearAxis values) =>

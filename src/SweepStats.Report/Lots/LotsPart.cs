@@ -18,14 +18,14 @@ internal sealed class LotsPart : IPagePart
         html.Fold("lots", "Lots");
         html.Paragraph(string.Join(" ", LotAnswerWords.LotsAnswer(content.Result)));
         ChartPicture[] charts = [.. content.Charts.Where(ChartFigure.IsOfLots)];
-        Draw(html, charts.Where(First));
+        ChartFigure.Write(html, charts.Where(First));
         foreach (LotBand band in lots.Bands)
         {
             Band(html, content.Result, band);
         }
 
         html.Paragraph(LotWords.LotsMean(lots.Question));
-        Draw(html, charts.Where(c => !First(c) && ChartFigure.IsDrawn(c)));
+        ChartFigure.Write(html, charts.Where(c => !First(c) && ChartFigure.IsDrawn(c)));
         ChartFigure.Links(html, [.. charts.Where(c => !ChartFigure.IsDrawn(c))]);
         html.Close();
     }
@@ -40,12 +40,4 @@ internal sealed class LotsPart : IPagePart
 
     // What answers whether lots are alike comes before the figures, what explains it behind.
     private static bool First(ChartPicture chart) => chart.Kind is ChartKind.Lots or ChartKind.LotsOverFrequency;
-
-    private static void Draw(HtmlWriter html, IEnumerable<ChartPicture> charts)
-    {
-        foreach (ChartPicture chart in charts)
-        {
-            ChartFigure.Write(html, chart);
-        }
-    }
 }

@@ -1,4 +1,5 @@
 using OxyPlot;
+using OxyPlot.Axes;
 using SweepStats.Lots;
 using SweepStats.Report.Drawing;
 
@@ -21,16 +22,18 @@ internal static class ScatterChart
 
         List<DataPoint>[] lines =
             [.. levels.Select(level => LotTraces.Points(result.Lots.Frequencies, f => Deviation(f, level)))];
-        double most = lines.SelectMany(l => l).Select(p => p.Y).Where(double.IsFinite).Max();
         bool gaps = result.Lots.Frequencies.Any(f => f.Scatter.IsEmpty);
         PlotModel model = Frame.Model(
                 LotChartWords.ScatterTitle, LotChartWords.ScatterSubtitle(gaps), FrequencyScale.Axis(result.Campaign.Grid),
-            ZeroScale.Axis("Standard deviation (dB)", most * RoomAbove))
+            Deviations(lines))
             .With(levels.Select((level, i) =>
                 new OneOfSeveral(i, levels.Length).Line(lines[i], LotChartWords.ScatterLegend(level))));
         return new Chart(name, ChartKind.Scatter, LotChartWords.ScatterTitle,
             LotChartWords.ScatterDescription(result.Lots.Whole, levels), model);
     }
+
+    private static LinearAxis Deviations(List<DataPoint>[] lines) => ZeroScale.Axis("Standard deviation (dB)",
+        RoomAbove * lines.SelectMany(l => l).Select(p => p.Y).Where(double.IsFinite).Max());
 
     private static double? Deviation(LotFrequency at, VarianceLevel level) =>
         at.Scatter.Where(part => part.Level == level).Select(part => (double?)part.DeviationDb).FirstOrDefault();

@@ -20,6 +20,15 @@ internal static class ChartFigure
         chart.Kind is ChartKind.Lots or ChartKind.LotsOverFrequency or ChartKind.LotPromise or ChartKind.Scatter
             or ChartKind.Consistency or ChartKind.OverTime;
 
+    public static void Write(HtmlWriter html, IEnumerable<ChartPicture> charts)
+    {
+        foreach (ChartPicture chart in charts)
+        {
+            Write(html, chart);
+        }
+    }
+
+    /// <summary>Writes one chart.</summary>
     public static void Write(HtmlWriter html, ChartPicture chart)
     {
         html.Open("figure", new Attr("id", Anchor(chart)), new Attr("class", "chart"), new Attr("tabindex", "0"))

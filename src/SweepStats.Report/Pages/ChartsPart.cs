@@ -51,10 +51,7 @@ internal sealed class ChartsPart : IPagePart
         foreach (IGrouping<string, ChartPicture> group in drawn.GroupBy(c => FindingChartWords.ChartGroup(c.Kind)))
         {
             html.Element("h3", group.Key);
-            foreach (ChartPicture chart in group)
-            {
-                ChartFigure.Write(html, chart);
-            }
+            ChartFigure.Write(html, group);
         }
 
         ChartFigure.Links(html, [.. charts.Except(drawn)]);

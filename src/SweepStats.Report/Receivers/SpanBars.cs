@@ -32,14 +32,12 @@ internal sealed class SpanBars : ChartSeries
     {
         if (span.Low is null)
         {
-            Stroke(rc, Colour, 2, null, new(left.X + Head, left.Y - Head), left,
-                new(left.X + Head, left.Y + Head));
+            Stroke(rc, Colour, 2, null, new(left.X + Head, left.Y - Head), left, new(left.X + Head, left.Y + Head));
         }
 
         if (span.High is null)
         {
-            Stroke(rc, Colour, 2, null, new(right.X - Head, right.Y - Head), right,
-                new(right.X - Head, right.Y + Head));
+            Stroke(rc, Colour, 2, null, new(right.X - Head, right.Y - Head), right, new(right.X - Head, right.Y + Head));
         }
     }
 }

@@ -109,32 +109,14 @@ public static class SummaryWords
     public static string Concerns(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        List<string> parts = [];
-        if (finding.Specimen is { } specimen)
-        {
-            parts.Add(SpecimenLabel(specimen));
-        }
-        else if (finding.Lot is { } lot)
-        {
-            parts.Add(LotLabel(lot));
-        }
-
-        if (finding.Role is { } role)
-        {
-            parts.Add(role.ToString().ToLowerInvariant() + " sweeps");
-        }
-
-        if (!finding.Where.IsDefaultOrEmpty)
-        {
-            parts.Add(Bands(finding.Where));
-        }
-
-        if (finding.Size is { } size)
-        {
-            parts.Add(Ratio(size.Value));
-        }
-
-        return string.Join("; ", parts);
+        string? of = finding.Specimen is { } specimen ? SpecimenLabel(specimen)
+            : finding.Lot is { } lot ? LotLabel(lot) : null;
+        string?[] parts =
+        [
+            of, finding.Role is { } role ? role.ToString().ToLowerInvariant() + " sweeps" : null,
+            finding.Where.IsDefaultOrEmpty ? null : Bands(finding.Where), finding.Size is { } size ? Ratio(size.Value) : null,
+        ];
+        return string.Join("; ", parts.OfType<string>());
     }
 
     /// <summary>What the findings of a group concern; specimens that share the rest stand together.</summary>

@@ -16,8 +16,7 @@ internal sealed class SetupPart : IPagePart
         html.Table("Receiver settings by role", PageWords.SettingColumns, Settings(result));
         if (!result.Plan.Uncertainties.IsDefaultOrEmpty)
         {
-            html.Table(
-                "Uncertainties that repeats do not show, as stated", PageWords.UncertaintyColumns,
+            html.Table("Uncertainties that repeats do not show, as stated", PageWords.UncertaintyColumns,
                 result.Plan.Uncertainties.Select(Row));
         }
 

@@ -58,15 +58,12 @@ internal static class PlottedValues
         new("value", PrintedNames.SpecimenLabel(curve.Name), place => Token(curve.Readings[place]));
 
     /// <summary>From the lowest to the highest of several specimens, bounds standing in for values.</summary>
-    public static PlottedRow Of(ImmutableArray<ShieldingCurve> curves, RangeOfSpecimens range) => new(
-        "range",
+    public static PlottedRow Of(ImmutableArray<ShieldingCurve> curves, RangeOfSpecimens range) => new("range",
         Printed.Count(curves.Length, "specimen"),
         place => Token(range.Slices[place], curves.Any(c => c.Readings[place] is ShieldingReading.AtLeast)));
 
     /// <summary>What is asked.</summary>
-    public static PlottedRow Of(Requirement asked, FrequencyGrid grid) => new(
-        "asked",
-        "required",
+    public static PlottedRow Of(Requirement asked, FrequencyGrid grid) => new("asked", "required",
         place => asked.At(grid[place]) is { } level ? Ascii(Printed.Plain(Math.Round(level.Value, 2))) : Unknown);
 
     private static string Token(Slice range, bool open) => !double.IsFinite(range.Low) ? Unknown

@@ -60,12 +60,7 @@ internal sealed class ShieldingPicture
     {
         var space = new PlotSpace(size.Width, size.Height, _result.Campaign.Grid, Seen());
         var plot = new Plot(html, space, SheetWords.PictureShows(_result, _weakest.Name), size.Kind, read: true);
-        if (_range.Usable.Any(p => double.IsFinite(p.Y)))
-        {
-            IEnumerable<DataPoint> usable = Thinning.Lowest(_range.Usable, size.MostPoints);
-            plot.Area("usable", [.. usable.Select(p => new Slice(p.X, space.Lowest, p.Y))]);
-        }
-
+        Usable(plot, size);
         plot.Axes("Shielding (dB)");
         plot.Area("range", [.. Thinning.Outermost(_range.Slices, size.MostPoints).Select(plot.Space.Closed)]);
         plot.Line("asked", Thinning.Lowest(_asked, size.MostPoints));
@@ -75,6 +70,15 @@ internal sealed class ShieldingPicture
         plot.Bounds(_points.Bounds);
         Weakest(plot, size);
         plot.End();
+    }
+
+    private void Usable(Plot plot, PictureSize size)
+    {
+        if (_range.Usable.Any(p => double.IsFinite(p.Y)))
+        {
+            IEnumerable<DataPoint> usable = Thinning.Lowest(_range.Usable, size.MostPoints);
+            plot.Area("usable", [.. usable.Select(p => new Slice(p.X, plot.Space.Lowest, p.Y))]);
+        }
     }
 
     private double[] Seen()

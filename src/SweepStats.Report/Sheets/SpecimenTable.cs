@@ -39,6 +39,12 @@ internal static class SpecimenTable
         string[] columns = SheetWords.TableColumns(result);
         html.TableFrame(caption).Open("table", new Attr("class", "cards"), new Attr("role", "table")).Element("caption", caption);
         html.TableHead(columns).Open("tbody", new Attr("role", "rowgroup"));
+        Rows(html, result, shown, columns);
+        html.Close().Close().Close();
+    }
+
+    private static void Rows(HtmlWriter html, AnalysisResult result, int[] shown, string[] columns)
+    {
         IReadOnlyList<string> names = ShortNames.Of([.. shown.Select(i => result.Bands[i].Name.ToString())], LongestName);
         Requirement? requirement = result.Plan.Requirement;
         double? asked = requirement is null ? null : RequirementLine.Constant(requirement, result.Campaign.Grid);
@@ -50,8 +56,6 @@ internal static class SpecimenTable
             spark.Write(html, result.Curves[shown[i]], asked);
             html.Close().Close();
         }
-
-        html.Close().Close().Close();
     }
 
     private static string[] Cells(AnalysisResult result, BandStatement band) =>

@@ -7,8 +7,7 @@ namespace SweepStats.Report.Specimens;
 /// <param name="Guarded">What a lower limit has to reach; null where no guard band is stated.</param>
 internal sealed record AskedLines(Trace? Required, Trace? Guarded)
 {
-    public static AskedLines Of(AnalysisResult result) => new(
-        RequirementLine.Of(result.Plan.Requirement, result.Campaign.Grid),
+    public static AskedLines Of(AnalysisResult result) => new(RequirementLine.Of(result.Plan.Requirement, result.Campaign.Grid),
         RequirementLine.Guarded(result.Plan.Rule, result.Campaign.Grid));
 
     /// <summary>dB values that an axis must hold.</summary>

@@ -18,9 +18,8 @@ internal static class BandChart
     /// <summary>The chart; null where no specimen allows a figure.</summary>
     public static Chart? Of(AnalysisResult result, string name)
     {
-        List<FigureRow> claims = [.. result.Bands.SelectMany((band, i) => Claim(band, i - Apart))];
-        List<FigureRow> means = [.. result.Bands.SelectMany((band, i) => Mean(band, i + Apart))];
-        if (claims.Count + means.Count == 0)
+        FigureRow[] claims = Placed(result, -Apart, Claim), means = Placed(result, Apart, Mean);
+        if (claims.Length + means.Length == 0)
         {
             return null;
         }
@@ -36,6 +35,10 @@ internal static class BandChart
             name, ChartKind.Bands, SpecimenChartWords.BandsTitle, SpecimenChartWords.BandsDescription(result.Bands), model,
             Surroundings + (RowHeight * Math.Max(2, result.Bands.Length)));
     }
+
+    private static FigureRow[] Placed(AnalysisResult result, double off,
+        Func<BandStatement, double, IEnumerable<FigureRow>> figure) =>
+        [.. result.Bands.SelectMany((band, i) => figure(band, i + off))];
 
     private static IEnumerable<FigureRow> Claim(BandStatement band, double row) =>
         band.AtLeast is { } claim ? [new(row, null, claim.Value, null)] : [];

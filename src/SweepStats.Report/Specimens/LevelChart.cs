@@ -17,25 +17,26 @@ internal static class LevelChart
         List<DataPoint> covered = Points(curve, e => e.CoveredDb);
         List<DataPoint> floor = Points(curve, e => e.FloorDb);
         string title = SpecimenChartWords.LevelsTitle(Frame.Name(curve.Name.ToString()));
-        PlotModel model = Frame.Model(
-                title, SpecimenChartWords.LevelsSubtitle(curve, result),
+        PlotModel model = Frame.Model(title, SpecimenChartWords.LevelsSubtitle(curve, result),
                 FrequencyScale.Axis(result.Campaign.Grid),
                 DecibelScale.Axis($"Level ({PrintedLevel.Unit(result.Campaign.Scale)})",
                     [.. reference.Concat(covered).Concat(floor).Select(p => p.Y)]))
             .With(
                 Usable(curve),
-                new EdgeMarks
-                {
-                    Colour = Ink.Red,
-                    Places = [.. curve.Readings.Where(r => r.Evidence.Ambient).Select(r => r.Evidence.At.Value)],
-                    FromTop = true,
-                    Title = "ambient signal",
-                },
+                Ambient(curve),
                 new Trace { Colour = Ink.Black, Points = reference, Thickness = 1.8, Title = "reference" },
                 new Trace { Colour = Ink.Blue, Points = covered, Dash = [8, 3], Thickness = 1.8, Title = "covered" },
                 Floor(floor, result));
         return new Chart(name, ChartKind.Levels, title, SpecimenChartWords.LevelsDescription(curve, result), model);
     }
+
+    private static EdgeMarks Ambient(ShieldingCurve curve) => new()
+    {
+        Colour = Ink.Red,
+        Places = [.. curve.Readings.Where(r => r.Evidence.Ambient).Select(r => r.Evidence.At.Value)],
+        FromTop = true,
+        Title = "ambient signal",
+    };
 
     private static IntervalBand? Usable(ShieldingCurve curve)
     {

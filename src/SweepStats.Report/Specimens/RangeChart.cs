@@ -1,4 +1,5 @@
 using OxyPlot;
+using SweepStats.Bands;
 using SweepStats.Report.Drawing;
 using SweepStats.Report.Text;
 using SweepStats.Shielding;
@@ -24,8 +25,7 @@ internal static class RangeChart
         }
 
         List<ChartSeries> needs = Needs(result, grid);
-        IReadOnlyList<DataPoint>? wanted = result.Plan.Rule is { } r
-            ? RequirementLine.Points(r.Requirement, grid, r.GuardBand.Value + result.Plan.Margin.Value) : null;
+        IReadOnlyList<DataPoint>? wanted = result.Plan.Rule is { } rule ? Wanted(result, rule) : null;
         string title = SpecimenChartWords.RangeTitle(wanted is not null);
         PlotModel model = Frame.Model(title, SpecimenChartWords.RangeSubtitle(result), FrequencyScale.Axis(grid),
                 DecibelScale.Axis("Dynamic range (dB)", [.. range.Concat(needs.SelectMany(Points)).Select(p => p.Y)], 0.16))
@@ -33,6 +33,9 @@ internal static class RangeChart
                 new Trace { Colour = Ink.Black, Points = range, Thickness = 1.8, Title = "usable dynamic range" }]);
         return new Chart(name, ChartKind.Range, title, SpecimenChartWords.RangeDescription(result), model);
     }
+
+    private static IReadOnlyList<DataPoint> Wanted(AnalysisResult result, DecisionRule rule) =>
+        RequirementLine.Points(rule.Requirement, result.Campaign.Grid, rule.GuardBand.Value + result.Plan.Margin.Value);
 
     private static IReadOnlyList<DataPoint> Points(ChartSeries series) =>
         series is OpenBounds arrows ? arrows.Bounds : ((Trace)series).Points;
@@ -56,7 +59,7 @@ internal static class RangeChart
             [
                 new Trace
                 {
-                    Colour = Ink.Red, Points = RequirementLine.Points(requirement, grid, guard + result.Plan.Margin.Value),
+                    Colour = Ink.Red, Points = Wanted(result, result.Plan.Rule),
                     Dash = [3, 3], Title = "requirement"
                         + $"{(guard > 0 ? $", {Printed.Exact(guard, "dB")} guard band" : string.Empty)} and "
                         + $"{PrintedLevel.Ratio(result.Plan.Margin.Value)} margin",

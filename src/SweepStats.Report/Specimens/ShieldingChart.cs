@@ -13,14 +13,10 @@ internal static class ShieldingChart
         var points = new CurvePoints(curve);
         AskedLines asked = AskedLines.Of(result);
         string title = SpecimenChartWords.ShieldingTitle(Frame.Name(curve.Name.ToString()));
-        PlotModel model = Frame.Model(
-                title, SpecimenChartWords.ShieldingSubtitle(curve, result.Floor is not null),
+        PlotModel model = Frame.Model(title, SpecimenChartWords.ShieldingSubtitle(curve, result.Floor is not null),
                 FrequencyScale.Axis(result.Campaign.Grid),
             DecibelScale.Axis("Shielding (dB)", points.Seen.Concat(asked.Seen), points.Bounds.Count > 0 ? 0.16 : 0.06))
-            .With(
-                points.HasEstimates ? Band(points, result) : null,
-                asked.Required,
-                asked.Guarded,
+            .With(points.HasEstimates ? Band(points, result) : null, asked.Required, asked.Guarded,
                 points.HasEstimates
                     ? new Trace { Colour = Ink.Black, Points = points.Estimate, LoneDots = true, Title = "estimate" } : null,
                 points.HasUnrepeated ? Unrepeated(points) : null,

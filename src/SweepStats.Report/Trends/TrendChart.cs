@@ -51,8 +51,7 @@ internal static class TrendChart
         List<Slice> band = Band(trend, x => at.LimitsAt(x, asked.Rule.Level)!.Value);
         double guarded = required.Value + asked.Rule.GuardBand.Value;
         string title = TrendChartWords.TrendAtTitle(trend, at.At);
-        PlotModel model = Model(
-            trend, title, TrendChartWords.TrendAtSubtitle(trend, asked, at.At == decided),
+        PlotModel model = Model(trend, title, TrendChartWords.TrendAtSubtitle(trend, asked, at.At == decided),
             [.. specimens.Select(p => p.Y), .. Edges(band), required.Value, guarded]);
         IEnumerable<ChartSeries?> series =
         [
@@ -78,9 +77,8 @@ internal static class TrendChart
         new() { Colour = Ink.Blue, Points = specimens, Marker = MarkerType.Diamond, Title = LotChartWords.SpecimenLegend };
 
     private static PlotModel Model(FactorTrend trend, string title, string subtitle, IEnumerable<double> seen) =>
-        Frame.Model(
-            title, subtitle,
-            RoundScale.Axis(AxisPosition.Bottom, Frame.Literal(TrendWords.Factor(trend)), trend.Groups.Select(g => g.Value)),
+        Frame.Model(title, subtitle,
+            RoundScale.Axis(AxisPosition.Bottom, Frame.Literal(FactorWords.Factor(trend)), trend.Groups.Select(g => g.Value)),
             DecibelScale.Axis("Shielding (dB)", seen));
 
     // Where bounds decide there is no line to be drawn; of the frequencies with one, that with the least to spare at the end.

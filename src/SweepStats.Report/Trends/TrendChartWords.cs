@@ -29,8 +29,8 @@ internal static class TrendChartWords
         $"{Level(trend.Confidence)} interval of the line, without what all specimens share";
 
     internal static string TrendMeanDescription(FactorTrend trend) =>
-        $"Mean shielding of each specimen over {TrendWords.Factor(trend)}, {TrendWords.ValueRange(trend)}. "
-            + $"{TrendWords.SlopeOf(trend, trend.Whole)}";
+        $"Mean shielding of each specimen over {FactorWords.Factor(trend)}, {FactorWords.ValueRange(trend)}. "
+            + $"{SlopeWords.SlopeOf(trend, trend.Whole)}";
 
     internal static string TrendAtTitle(FactorTrend trend, Hertz at) =>
         $"Shielding at {Frequency(at)} over {PlotName(trend)}, and the requirement";
@@ -46,15 +46,15 @@ internal static class TrendChartWords
     internal static string TrendRequiredLegend(Decibels required) => $"required: {Exact(required.Value, "dB")}";
 
     internal static string MetUpToLegend(FactorTrend trend, double value) =>
-        $"met up to {Plain(TrendWords.Down(trend, value))}, all frequencies";
+        $"met up to {Plain(FactorWords.Down(trend, value))}, all frequencies";
 
     internal static string NotMetFromLegend(FactorTrend trend, double value) =>
-        $"not met from {Plain(TrendWords.Up(trend, value))} on, at some frequency";
+        $"not met from {Plain(FactorWords.Up(trend, value))} on, at some frequency";
 
     internal static string TrendAtDescription(FactorTrend trend, TrendRequirement asked, Hertz at) =>
-        $"Shielding of each specimen at {Frequency(at)} over {TrendWords.Factor(trend)}, with the line, its limits and the "
+        $"Shielding of each specimen at {Frequency(at)} over {FactorWords.Factor(trend)}, with the line, its limits and the "
         + "requirement. "
-        + string.Join(" ", TrendWords.MetAlong(trend, asked, TrendWords.ScopeOf(asked)));
+        + string.Join(" ", TrendRequirementWords.MetAlong(trend, asked, TrendRequirementWords.ScopeOf(asked)));
 
     internal static string TrendSlopeTitle(FactorTrend trend) => $"Change of the shielding for each unit of {PlotName(trend)}";
 
@@ -68,12 +68,12 @@ internal static class TrendChartWords
     {
         TrendFrequency[] lined = [.. trend.Frequencies.Where(f => f.Line is not null)];
         TrendFrequency steepest = lined.MaxBy(f => Math.Abs(f.Line!.SlopeDb))!;
-        int digits = TrendWords.SlopeDigits(steepest.Line!.SlopeIntervalDb);
+        int digits = SlopeWords.SlopeDigits(steepest.Line!.SlopeIntervalDb);
         return $"Slope over frequency with its interval. Steepest at {Frequency(steepest.At)}: "
-            + $"{TrendWords.Fixed(steepest.Line.SlopeDb, digits)} dB {TrendWords.Each(trend)}. "
+            + $"{SlopeWords.Fixed(steepest.Line.SlopeDb, digits)} dB {FactorWords.Each(trend)}. "
             + $"The interval lies wholly below 0 at {Plain(lined.Count(f => f.Line!.SlopeIntervalDb.High < 0))} of "
             + $"{Count(lined.Length, "frequency")}.";
     }
 
-    private static string PlotName(FactorTrend trend) => Frame.Literal(TrendWords.Factor(trend));
+    private static string PlotName(FactorTrend trend) => Frame.Literal(FactorWords.Factor(trend));
 }

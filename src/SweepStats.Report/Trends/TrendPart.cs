@@ -15,14 +15,10 @@ internal sealed class TrendPart : IPagePart
 
         html.Fold("trend", TrendWords.TrendHeading(trend));
         html.Paragraph(string.Join(" ", TrendWords.TrendAnswer(content.Result, trend)));
-        foreach (ChartPicture chart in content.Charts.Where(c => c.Kind == ChartKind.Trend))
-        {
-            ChartFigure.Write(html, chart);
-        }
-
-        html.Table($"Values of {TrendWords.Factor(trend)}", TrendWords.TrendValueColumns(trend),
+        ChartFigure.Write(html, content.Charts.Where(c => c.Kind == ChartKind.Trend));
+        html.Table($"Values of {FactorWords.Factor(trend)}", TrendWords.TrendValueColumns(trend),
             trend.Groups.Select(g => TrendWords.TrendValueRow(trend, g)));
-        html.Table("Trend by band", TrendWords.TrendBandColumns, trend.Bands.Select(b => TrendWords.TrendBandRow(trend, b)));
+        html.Table("Trend by band", SlopeWords.TrendBandColumns, trend.Bands.Select(b => SlopeWords.TrendBandRow(trend, b)));
         html.Paragraph(TrendWords.TrendMeans(trend));
         html.Close();
     }

@@ -22,20 +22,24 @@ internal static class TrendSlopeChart
         }
 
         List<DataPoint> slopes = Points(trend, lines, line => line.SlopeDb);
-        List<Slice> intervals = [.. Points(trend, lines, line => line.SlopeIntervalDb.Low)
-            .Zip(Points(trend, lines, line => line.SlopeIntervalDb.High), (low, high) => new Slice(low.X, low.Y, high.Y))];
-        bool gaps = lines.Contains(null);
+        IntervalBand band = Band(trend, lines);
         string title = TrendChartWords.TrendSlopeTitle(trend);
         PlotModel model = Frame.Model(
-                title, TrendChartWords.TrendSlopeSubtitle(trend, gaps), FrequencyScale.Axis(result.Campaign.Grid),
+                title, TrendChartWords.TrendSlopeSubtitle(trend, lines.Contains(null)), FrequencyScale.Axis(result.Campaign.Grid),
                 RoundScale.Axis(AxisPosition.Left, TrendChartWords.TrendSlopeAxis(trend),
-                    [0, .. intervals.SelectMany(s => new[] { s.Low, s.High })]))
-            .With(
-                new IntervalBand { Colour = Ink.Blue, Slices = intervals, Title = $"{Printed.Level(trend.Confidence)} interval" },
-                NoChange(slopes),
+                    [0, .. band.Slices.SelectMany(s => new[] { s.Low, s.High })]))
+            .With(band, NoChange(slopes),
                 new Trace { Colour = Ink.Black, Points = slopes, LoneDots = true, Title = TrendChartWords.SlopeLegend });
         return new Chart(name, ChartKind.Trend, title, TrendChartWords.TrendSlopeDescription(trend), model);
     }
+
+    private static IntervalBand Band(FactorTrend trend, TrendLine?[] lines) => new()
+    {
+        Colour = Ink.Blue,
+        Slices = [.. Points(trend, lines, line => line.SlopeIntervalDb.Low)
+            .Zip(Points(trend, lines, line => line.SlopeIntervalDb.High), (low, high) => new Slice(low.X, low.Y, high.Y))],
+        Title = $"{Printed.Level(trend.Confidence)} interval",
+    };
 
     private static List<DataPoint> Points(FactorTrend trend, TrendLine?[] lines, Func<TrendLine, double> of) =>
         [.. trend.Frequencies.Zip(lines, (f, line) => new DataPoint(f.At.Value, line is null ? double.NaN : of(line)))];

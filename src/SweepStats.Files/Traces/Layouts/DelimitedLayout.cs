@@ -48,14 +48,6 @@ internal sealed class DelimitedLayout : ITraceLayout
         Preamble preamble = Preamble.Read(text, block.FirstLine, separator);
         var tables = new TableReader(text, rows, separator, new(preamble, options, faults));
         ImmutableArray<Trace> traces = tables.Read(block);
-        return faults.Any
-            ? new TraceReading { Faults = faults.All, IsStacked = tables.IsStacked }
-            : new TraceReading
-            {
-                IsStacked = tables.IsStacked,
-                Traces = traces,
-                Settings = preamble.SettingsOfAll(traces.Length),
-                Assumptions = faults.Assumptions,
-            };
+        return TraceReading.Of(traces, preamble.SettingsOfAll(traces.Length), faults) with { IsStacked = tables.IsStacked };
     }
 }

@@ -55,16 +55,5 @@ internal sealed record LevelRow(string? Label, double[] Levels)
     }
 
     // Frequencies may stand in a row too.
-    private static bool Rises(double?[] numbers)
-    {
-        for (int i = 1; i < numbers.Length; i++)
-        {
-            if (numbers[i] <= numbers[i - 1])
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
+    private static bool Rises(double?[] numbers) => numbers.Zip(numbers.Skip(1)).All(pair => !(pair.Second <= pair.First));
 }

@@ -62,7 +62,14 @@ internal sealed class LevelRowLayout : ITraceLayout
             return new TraceReading { Faults = faults.All };
         }
 
-        FrequencyAxis axis = options.Grids.Of(regular.Hertz(points));
+        ImmutableArray<Trace> traces = Traces(text, options.Grids.Of(regular.Hertz(points)), known);
+        ImmutableArray<Trace> asked = options.Columns.IsEmpty ? traces : AskedTraces.Pick(traces, options.Columns, faults);
+        return TraceReading.Of(asked, known.Preamble.Settings, faults);
+    }
+
+    private static ImmutableArray<Trace> Traces(TraceText text, FrequencyAxis axis, PriorKnowledge known)
+    {
+        (int line, Separator separator) = First(text)!.Value;
         var traces = ImmutableArray.CreateBuilder<Trace>();
         for (int i = line; i < text.LineCount; i++)
         {
@@ -71,7 +78,7 @@ internal sealed class LevelRowLayout : ITraceLayout
                 continue;
             }
 
-            if (!MayStand(row, points, i, line, faults))
+            if (!MayStand(row, axis.Hertz.Length, i, line, known.Faults))
             {
                 break;
             }
@@ -80,12 +87,16 @@ internal sealed class LevelRowLayout : ITraceLayout
             traces.Add(TraceOf(name, row.Levels, axis, new(text.File, LineOf(i)), known));
         }
 
+<<<<<<< HEAD
         CutNumber.RefuseRow(text, faults);
         ImmutableArray<Trace> asked = options.Columns.IsEmpty ? traces.ToImmutable()
             : AskedTraces.Pick(traces.ToImmutable(), options.Columns, faults);
         return faults.Any
             ? new TraceReading { Faults = faults.All }
             : new TraceReading { Traces = asked, Settings = known.Preamble.Settings, Assumptions = faults.Assumptions };
+=======
+        return traces.ToImmutable();
+>>>>>>> shape
     }
 
     private static bool MayStand(LevelRow row, int points, int index, int first, FaultList faults)
@@ -108,8 +119,7 @@ internal sealed class LevelRowLayout : ITraceLayout
     }
 
     /// <summary>The trace that a row holds.</summary>
-    internal static Trace TraceOf(
-        string label, double[] levels, FrequencyAxis axis, RowPlaces place, PriorKnowledge known)
+    internal static Trace TraceOf(string label, double[] levels, FrequencyAxis axis, RowPlaces place, PriorKnowledge known)
     {
         var name = ColumnName.Of(label);
         LevelUnit? unit = name.LevelUnit ?? known.Preamble.LevelUnit;

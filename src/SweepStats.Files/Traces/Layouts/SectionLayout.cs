@@ -32,15 +32,8 @@ internal sealed class SectionLayout : ITraceLayout
             traces.AddRange(sections.Read(headings[i], i + 1 < headings.Length ? headings[i + 1] : text.LineCount));
         }
 
-        return faults.Any
-            ? new TraceReading { Faults = faults.All, IsStacked = headings.Length > 1 }
-            : new TraceReading
-            {
-                Traces = traces.ToImmutable(),
-                IsStacked = traces.Count > 1,
-                Settings = file.Settings,
-                Assumptions = faults.Assumptions,
-            };
+        bool isStacked = (faults.Any ? headings.Length : traces.Count) > 1;
+        return TraceReading.Of(traces.ToImmutable(), file.Settings, faults) with { IsStacked = isStacked };
     }
 
     private static IEnumerable<int> Headings(TraceText text)

@@ -42,18 +42,10 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
 
         CutNumber.RefuseRow(text, faults);
         ImmutableArray<Trace> traces = faults.Any ? [] : sweeps.Traces(preamble);
-        return faults.Any ? new TraceReading { Faults = faults.All }
-            : new TraceReading
-            {
-                Traces = traces,
-                IsStacked = true,
-                Settings = preamble.Settings,
-                Assumptions = faults.Assumptions,
-            };
+        return TraceReading.Of(traces, preamble.Settings, faults) with { IsStacked = !faults.Any };
     }
 
-    private static bool IsRow(ReadOnlySpan<byte> line) =>
-        !line.IsEmpty && line[0] is not ((byte)'#' or (byte)'!' or (byte)'%');
+    private static bool IsRow(ReadOnlySpan<byte> line) => !line.IsEmpty && line[0] is not ((byte)'#' or (byte)'!' or (byte)'%');
 
     private static bool StartsPlainly(TraceText text)
     {

@@ -36,8 +36,6 @@ internal sealed class SweepRowLayout : ITraceLayout
             faults.Add(header.Line + 1, "no row below the frequencies holds levels", "export the sweeps again");
         }
 
-        return faults.Any
-            ? new TraceReading { Faults = faults.All }
-            : new TraceReading { Traces = traces, Settings = preamble.Settings, Assumptions = faults.Assumptions };
+        return TraceReading.Of(traces, preamble.Settings, faults);
     }
 }

@@ -8,8 +8,7 @@ using SweepStats.Sweeps;
 namespace SweepStats.Files.Traces.Layouts;
 
 /// <summary>The rows below a heading of frequencies, a sweep each.</summary>
-internal sealed class SweepRows(
-    TraceText text, SweepRowHeader header, FrequencyAxis axis, PriorKnowledge known)
+internal sealed class SweepRows(TraceText text, SweepRowHeader header, FrequencyAxis axis, PriorKnowledge known)
 {
     private readonly LevelUnit? _headed = header.Lead.Select(l => ColumnName.Of(l).LevelUnit).FirstOrDefault(u => u is not null);
     private bool _told;
@@ -65,8 +64,7 @@ internal sealed class SweepRows(
         int numbers = fields.Count(f => Number(f) is not null);
         if (fields.Count != full && numbers > header.Lead.Count && (header.Step > 0 || numbers * 2 > axis.Hertz.Length))
         {
-            known.Faults.Add(
-                index + 1, FormattableString.Invariant($"the row has {fields.Count} fields and the heading {full}"),
+            known.Faults.Add(index + 1, FormattableString.Invariant($"the row has {fields.Count} fields and the heading {full}"),
                 "complete the row or export the sweeps again");
         }
 

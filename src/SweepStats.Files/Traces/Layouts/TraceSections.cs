@@ -44,8 +44,7 @@ internal sealed class TraceSections(TraceText text, NumericRows rows, Separator 
             return DataBlock.Around(text, rows, runs[0], separator, _faults);
         }
 
-        _faults.Add(
-            from + 1,
+        _faults.Add(from + 1,
             runs.Length == 0 ? "the section of the trace holds no row of numbers"
                 : runs.Length == 1 ? "the section of the trace holds one row of numbers only"
                 : "the section of the trace holds more than one table of numbers",

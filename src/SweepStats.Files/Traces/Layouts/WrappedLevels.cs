@@ -72,8 +72,7 @@ internal static class WrappedLevels
         return false;
     }
 
-    private static TraceReading Trace(
-        TraceText text, double[] levels, List<int> firsts, PriorKnowledge known, int first)
+    private static TraceReading Trace(TraceText text, double[] levels, List<int> firsts, PriorKnowledge known, int first)
     {
         if (RegularAxis.Of(levels.Length, known) is not { } regular)
         {

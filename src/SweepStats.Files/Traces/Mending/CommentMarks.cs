@@ -37,8 +37,7 @@ internal static class CommentMarks
 
         string mark = Encoding.UTF8.GetString(text.Line(first).TrimStart(" \t"u8)[..MarkIn(text.Line(first))]).Trim();
         string begins = FormattableString.Invariant($"line {first + 1}");
-        return new MendedText(
-            buffer.Finish(true),
+        return new MendedText(buffer.Finish(true),
             marked.Count == 1 ? $"{begins} begins with '{mark}' and was taken for a comment"
                 : FormattableString.Invariant(
                     $"{marked.Count} lines, the first of them {begins}, which begins with '{mark}', were taken for comments"));

@@ -103,8 +103,7 @@ internal static class GroupedDigits
             _ => "blanks",
         };
         string number = (column.Index + 1).ToString(CultureInfo.InvariantCulture);
-        return new MendedText(
-            buffer.Finish(true),
+        return new MendedText(buffer.Finish(true),
             $"the {mark} in column {number} were read as {(reading.AreThousands ? "parting thousands" : "decimal marks")}: "
                 + $"{reading.Because}");
     }

@@ -64,8 +64,7 @@ internal static class MendedReading
         && (!plain.Faults.IsEmpty || Falls(plain) || (plain.IsStacked && RowGroups.MayBeNumbered(text)));
 
     private static TraceReading? Flagged(string file, WordColumns words) =>
-        words.Flagged() is not var (line, column) ? null : TraceReading.Refused(
-            file, line + 1,
+        words.Flagged() is not var (line, column) ? null : TraceReading.Refused(file, line + 1,
             $"'{words.Value(line, column)}' in column {ColumnList.Number(column)} marks the row as no good reading",
             "leave such rows out; if the readings count, leave the column out");
 

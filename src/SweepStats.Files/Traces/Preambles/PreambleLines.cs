@@ -93,18 +93,7 @@ internal sealed class PreambleLines(TraceText text, StatedSettings stated)
     }
 
     // A row of numbers has no letter but the E of its exponents.
-    private static bool HasWords(string line)
-    {
-        foreach (char c in line)
-        {
-            if (char.IsLetter(c) && c is not ('e' or 'E'))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
+    private static bool HasWords(string line) => line.Any(c => char.IsLetter(c) && c is not ('e' or 'E'));
 
     private static bool IsUnplain(Statement statement) =>
         SettingKeys.Find(statement.Key) is { Setting: var setting } && StatedNumbers.Holds(setting)

@@ -17,8 +17,7 @@ internal static partial class RemarkReader
     // Of another sweep, another device, or of what might be.
     private static readonly SearchValues<string> Elsewhere = SearchValues.Create(
         ["earlier", "previous", "next", "would", "was taken", "better", "cispr rbw", "min rbw", "max rbw", " max", "min ",
-            "required", "cable", "antenna", "früher", "nächste", "wäre", "vorige"],
-        StringComparison.OrdinalIgnoreCase);
+            "required", "cable", "antenna", "früher", "nächste", "wäre", "vorige"], StringComparison.OrdinalIgnoreCase);
 
     /// <summary>What a line says by the way; none where it says nothing.</summary>
     public static IEnumerable<Statement> Read(string line) =>
@@ -29,8 +28,7 @@ internal static partial class RemarkReader
     private static Statement Said(Match match)
     {
         string key = match.Groups["key"].Value;
-        return new Statement(key.ToLowerInvariant(), "",
-            [match.Groups["value"].Value + " " + match.Groups["unit"].Value])
+        return new Statement(key.ToLowerInvariant(), "", [match.Groups["value"].Value + " " + match.Groups["unit"].Value])
         { Written = key };
     }
 

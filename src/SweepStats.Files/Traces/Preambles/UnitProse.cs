@@ -17,8 +17,7 @@ internal static class UnitProse
     // What has units of its own.
     private static readonly SearchValues<string> Elsewhere = SearchValues.Create(
         ["limit", "generator", "source", "marker", "drift", "sensor", "calibrat", "factory", "steps", "per hour", "grenz",
-            "quelle", "kalibri", "pro stunde", "antenna", "probe", " was ", "war "],
-        StringComparison.OrdinalIgnoreCase);
+            "quelle", "kalibri", "pro stunde", "antenna", "probe", " was ", "war "], StringComparison.OrdinalIgnoreCase);
 
     private static readonly HashSet<string> Between =
     [

@@ -27,7 +27,7 @@ internal static class AxisColumn
 
         if (Likely(table, preamble) is { } likely)
         {
-            faults.Assume($"no column is named; {likely.Words}");
+            faults.Assume(likely.Words);
             return likely.Column;
         }
 
@@ -49,19 +49,26 @@ internal static class AxisColumn
         int[] rising = [.. all.Where(table.Rises)];
         if (Declared(table, preamble) is { } declared)
         {
-            return LikelyColumn.Since(declared, "it runs from the start to the stop that the file states");
+            return new(declared, $"no column is named; column {ColumnList.Number(declared)} was taken as the frequency, since it "
+                + "runs from the start to the stop that the file states");
         }
 
         if (rising.Contains(0) && table.Counts(0) && rising.FirstOrDefault(c => c > 0 && !table.Counts(c), -1) is > 0 and var next
             && table.Columns > 2)
         {
-            return new(next, $"column 1 counts the rows, and column {ColumnList.Number(next)} was taken as the frequency");
+            return new(next,
+                $"no column is named; column 1 counts the rows, and column {ColumnList.Number(next)} was taken as the frequency");
         }
 
-        return !rising.Contains(0) && rising is [var only] ? LikelyColumn.Since(only, "it alone rises from row to row")
-            : rising.Length == 0 && all.Where(table.Falls).ToArray() is [var falling]
-                ? LikelyColumn.Since(falling, "it alone falls from row to row")
-            : null;
+        if (!rising.Contains(0) && rising is [var only])
+        {
+            return new(only, $"no column is named; column {ColumnList.Number(only)} was taken as the frequency, since it alone "
+                + "rises from row to row");
+        }
+
+        return rising.Length == 0 && all.Where(table.Falls).ToArray() is [var falling]
+            ? new(falling, $"no column is named; column {ColumnList.Number(falling)} was taken as the frequency, since it alone "
+                + "falls from row to row") : null;
     }
 
     /// <summary>
@@ -97,9 +104,5 @@ internal static class AxisColumn
     private static bool Near(double value, double? stated) => stated is { } s && Math.Abs(value - s) <= 1e-6 * Math.Abs(s);
 
     /// <summary>A column that nothing names and that is likely the frequency, and why in words.</summary>
-    private readonly record struct LikelyColumn(int Column, string Words)
-    {
-        public static LikelyColumn Since(int column, string why) =>
-            new(column, $"column {ColumnList.Number(column)} was taken as the frequency, since {why}");
-    }
+    private readonly record struct LikelyColumn(int Column, string Words);
 }

@@ -12,8 +12,7 @@ internal static class ColumnWords
     ];
 
     /// <summary>Words that say frequency at the head of a name.</summary>
-    public static readonly HashSet<string> Frequency =
-        [.. FrequencyInFull, "f", "freq", "freqs", "fréq", "frec", "stimulus"];
+    public static readonly HashSet<string> Frequency = [.. FrequencyInFull, "f", "freq", "freqs", "fréq", "frec", "stimulus"];
 
     /// <summary>Words that say level, or another size that is one once its unit is known.</summary>
     public static readonly HashSet<string> Level =

@@ -27,8 +27,7 @@ internal static class ComplexPairs
             // A log magnitude beside the pair says the same.
             if (!(real.Base.Length == 0 ? parameters.Contains(real.Parameter) : given.Contains(Key(real))))
             {
-                pairs.Add(new LevelColumn(i, real.Base.Length > 0 ? real.Base : real.Parameter ?? "",
-                    LevelUnit.Decibels)
+                pairs.Add(new LevelColumn(i, real.Base.Length > 0 ? real.Base : real.Parameter ?? "", LevelUnit.Decibels)
                 { Imaginary = partner, Quantity = real.Parameter ?? "level" });
             }
         }

@@ -8,8 +8,7 @@ internal static class CorrectionDoubt
     /// <param name="name">The column, which is a correction.</param>
     /// <param name="label">Its name in messages.</param>
     public static ReadFault Of(string file, ColumnName name, string label) =>
-        name.IsAttenuation ? new ReadFault(
-            file, null, $"column {label} is an attenuation, which rises where the level falls",
+        name.IsAttenuation ? new ReadFault(file, null, $"column {label} is an attenuation, which rises where the level falls",
             "export S21 or the level in its place; leave a correction out of the campaign")
         : name.IsGain ? new ReadFault(
             file, null, $"column {label} is a gain: a correction, or a transmission that was measured",

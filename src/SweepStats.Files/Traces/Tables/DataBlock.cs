@@ -15,8 +15,7 @@ internal sealed class DataBlock
     private readonly TraceText _text;
     private readonly NumericRows _rows;
 
-    private DataBlock(TraceText text, NumericRows rows, NumericRun run) =>
-        (_text, _rows, Run) = (text, rows, run);
+    private DataBlock(TraceText text, NumericRows rows, NumericRun run) => (_text, _rows, Run) = (text, rows, run);
 
     public NumericRun Run { get; }
 

@@ -35,8 +35,7 @@ internal sealed class DeclaredRange(Preamble preamble, FrequencyUnit column, Fau
         int rows = axis.Hertz.Length;
         if (preamble.Points > rows && endsFile && EndsEarly(axis))
         {
-            faults.Add(
-                lastLine,
+            faults.Add(lastLine,
                 FormattableString.Invariant($"the file states {preamble.Points} points and ends after {rows}, ")
                     + "short of its stop frequency: it was cut off",
                 "export the sweep again");
@@ -45,8 +44,7 @@ internal sealed class DeclaredRange(Preamble preamble, FrequencyUnit column, Fau
 
         if (preamble.Points is { } points && points != rows)
         {
-            faults.Add(
-                preamble.LineOf(Setting.Points),
+            faults.Add(preamble.LineOf(Setting.Points),
                 FormattableString.Invariant($"the file states {points} points and the table holds {rows}"), Remedy);
         }
 

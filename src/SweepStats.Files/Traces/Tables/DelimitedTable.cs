@@ -54,8 +54,7 @@ internal sealed class DelimitedTable(TraceText text, NumericRows rows, Separator
             Trace trace = TraceOf(run, column, axis, new(text.File, Line));
             yield return trace with
             {
-                Settings = NamedDetector.Beside(
-                    preamble.SettingsOf(place, run.Columns - before), ColumnName.Of(column.Name)),
+                Settings = NamedDetector.Beside(preamble.SettingsOf(place, run.Columns - before), ColumnName.Of(column.Name)),
                 TakenAt = DatedColumns.TakenAt(column.Name, preamble.Taken.At),
                 Doubts = falls is null ? trace.Doubts : [falls, .. trace.Doubts],
             };

@@ -110,14 +110,7 @@ internal static class FrequencyUnitChoice
         }
 
         double tolerance = Math.Max(1e-6 * hertz, Math.Min(bound.RoundingHertz(), 0.05 * hertz));
-        foreach (FrequencyUnit unit in Enum.GetValues<FrequencyUnit>())
-        {
-            if (Math.Abs((value * Math.Pow(10, unit.Exponent())) - hertz) <= tolerance)
-            {
-                return unit;
-            }
-        }
-
-        return null;
+        return Enum.GetValues<FrequencyUnit>().Cast<FrequencyUnit?>()
+            .FirstOrDefault(unit => Math.Abs((value * Math.Pow(10, unit!.Value.Exponent())) - hertz) <= tolerance);
     }
 }

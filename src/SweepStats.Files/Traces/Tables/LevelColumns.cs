@@ -115,8 +115,7 @@ internal sealed class LevelColumns
     private ReadFault? UnitDoubt(ColumnName name, string label) =>
         _known.Preamble.LevelUnit is not ({ } stated and not LevelUnit.Decibels) || name.LevelUnit is not { } named
             || named == stated || _table.Names.Any(n => n.LevelUnit == stated) ? null
-        : new ReadFault(
-            _table.Sight.File, _known.Preamble.LineOf(Setting.LevelUnit),
+        : new ReadFault(_table.Sight.File, _known.Preamble.LineOf(Setting.LevelUnit),
             $"the file states levels in {stated.Symbol()} and column {label} is in {named.Symbol()}",
             "correct the one that is wrong, or export the sweep again");
 }

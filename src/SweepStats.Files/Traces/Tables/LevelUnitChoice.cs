@@ -34,8 +34,7 @@ internal sealed class LevelUnitChoice(TableSight table, TraceReadOptions options
         ColumnName name = names[index];
         if (table.Units?.Level(index) is { } own && name.LevelUnit is { } headed && own != headed)
         {
-            faults.Add(
-                null, $"the header gives column {label} in {headed.Symbol()} and its rows in {own.Symbol()}",
+            faults.Add(null, $"the header gives column {label} in {headed.Symbol()} and its rows in {own.Symbol()}",
                 "export the sweep again with one unit in header and rows, or remove the wrong one of the two");
             return null;
         }

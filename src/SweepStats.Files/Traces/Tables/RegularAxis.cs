@@ -51,13 +51,16 @@ internal sealed record RegularAxis(double StartHertz, double StopHertz, bool IsL
             return null;
         }
 
-        string points = preamble.StopBound is not null
-            ? FormattableString.Invariant($"{rows} points at equal {(logarithmic ? "ratios" : "steps")} from {start.Shown} ")
-                + $"to {stop.Shown}"
-            : FormattableString.Invariant($"{rows} points from {start.Shown} on in steps of {Shown(preamble.Step!.Value)}");
-        known.Faults.Assume($"no column holds the frequency; {points} were taken, as the lines above state");
+        known.Faults.Assume(preamble.StopBound is null ? FormattableString.Invariant(
+            $"no column holds the frequency; {rows} points from {start.Shown} on in steps of {Shown(preamble.Step!.Value)} were ")
+            + "taken, as the lines above state"
+            : Told(rows, start, stop, logarithmic ? "equal ratios" : "equal steps"));
         return new RegularAxis(first, last, logarithmic);
     }
+
+    private static string Told(int rows, StatedBound start, StatedBound stop, string steps) =>
+        FormattableString.Invariant($"no column holds the frequency; {rows} points at {steps} from {start.Shown} to ")
+            + FormattableString.Invariant($"{stop.Shown} were taken, as the lines above state");
 
     private static string Lack(StatedBound? from, Preamble preamble) =>
         from is not null && preamble.Step is not null

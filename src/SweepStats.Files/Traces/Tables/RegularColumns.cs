@@ -27,15 +27,7 @@ internal static class RegularColumns
             return false;
         }
 
-        for (int c = 0; c < table.Columns; c++)
-        {
-            bool other = named && names[c].Kind != ColumnKind.Unknown;
-            if (!other && (named || table.Rises(c) || table.Falls(c)) && !table.Counts(c))
-            {
-                return false;
-            }
-        }
-
-        return true;
+        return Enumerable.Range(0, table.Columns).All(c => (named && names[c].Kind != ColumnKind.Unknown) || table.Counts(c)
+            || !(named || table.Rises(c) || table.Falls(c)));
     }
 }

@@ -73,16 +73,8 @@ internal static class RemarkLine
         }
 
         string[] words = Words(Encoding.UTF8.GetString(line));
-        for (int i = 0; i + 1 < words.Length; i++)
-        {
-            if (char.IsAsciiDigit(words[i][^1]) && char.IsAsciiDigit(words[i][0])
-                && FrequencyUnits.Parse(words[i + 1]) is not null)
-            {
-                return true;
-            }
-        }
-
-        return false;
+        return words.Zip(words.Skip(1)).Any(pair => char.IsAsciiDigit(pair.First[^1]) && char.IsAsciiDigit(pair.First[0])
+            && FrequencyUnits.Parse(pair.Second) is not null);
     }
 
     private static string[] Words(string text) =>

@@ -168,8 +168,7 @@ internal sealed class StatedColumns(ImmutableArray<ColumnName> names, TraceReadO
                 + $"{ColumnList.Of(names, [number - 1])}",
             _ => $"more than one column is named '{wanted}'",
         };
-        faults.Add(
-            null, $"{problem} in {faults.File}; it has {ColumnList.Of(names, Enumerable.Range(0, names.Length))}",
+        faults.Add(null, $"{problem} in {faults.File}; it has {ColumnList.Of(names, Enumerable.Range(0, names.Length))}",
             $"correct {key}: a header as listed here, or a number from 1");
         return null;
     }

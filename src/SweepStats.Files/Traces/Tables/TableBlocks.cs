@@ -13,23 +13,9 @@ internal static class TableBlocks
     /// <summary>
     /// Whether two tables hold traces over the same frequencies: the same shape, and a column that rises alike in both.
     /// </summary>
-    public static bool AreSiblings(NumericRows rows, NumericRun one, NumericRun other)
-    {
-        if (one.Columns != other.Columns || one.Rows != other.Rows || one.Rows < FewestRows)
-        {
-            return false;
-        }
-
-        for (int column = 0; column < one.Columns; column++)
-        {
-            if (RisesAlike(rows, one, other, column))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
+    public static bool AreSiblings(NumericRows rows, NumericRun one, NumericRun other) =>
+        one.Columns == other.Columns && one.Rows == other.Rows && one.Rows >= FewestRows
+            && Enumerable.Range(0, one.Columns).Any(column => RisesAlike(rows, one, other, column));
 
     /// <summary>
     /// The sweeps of a table that repeats its frequencies from the first on, again and again; the table itself where it does not.

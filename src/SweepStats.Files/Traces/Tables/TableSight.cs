@@ -45,73 +45,31 @@ internal sealed class TableSight(TraceText text, NumericRows rows, NumericRun ru
     public bool IsZero(int column) => All(column, v => v == 0);
 
     /// <summary>Whether two columns hold the same numbers.</summary>
-    public bool AreEqual(int one, int other)
-    {
-        for (int row = 0; row < run.Rows; row++)
-        {
-            if (Value(row, one) != Value(row, other))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
+    public bool AreEqual(int one, int other) => InAllRows(row => Value(row, one) == Value(row, other));
 
     /// <summary>Whether all numbers of a column meet a condition.</summary>
-    public bool All(int column, Func<double, bool> condition)
-    {
-        for (int row = 0; row < run.Rows; row++)
-        {
-            if (!condition(Value(row, column)))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
+    public bool All(int column, Func<double, bool> condition) => InAllRows(row => condition(Value(row, column)));
 
     /// <summary>Whether a column could be frequencies: not negative and rising in every row.</summary>
-    public bool Rises(int column)
-    {
-        for (int row = 0; row < run.Rows; row++)
-        {
-            if (Value(row, column) < 0 || (row > 0 && Value(row, column) <= Value(row - 1, column)))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
+    public bool Rises(int column) =>
+        InAllRows(row => Value(row, column) >= 0 && (row == 0 || Value(row, column) > Value(row - 1, column)));
 
     /// <summary>Whether a column could be the frequencies of a sweep from stop to start.</summary>
-    public bool Falls(int column)
-    {
-        for (int row = 0; row < run.Rows; row++)
-        {
-            if (Value(row, column) < 0 || (row > 0 && Value(row, column) >= Value(row - 1, column)))
-            {
-                return false;
-            }
-        }
-
-        return run.Rows > 2;
-    }
+    public bool Falls(int column) => run.Rows > 2
+        && InAllRows(row => Value(row, column) >= 0 && (row == 0 || Value(row, column) < Value(row - 1, column)));
 
     /// <summary>Whether a column counts the rows: 0, 1, 2 … or 1, 2, 3 …</summary>
     public bool Counts(int column)
     {
         double first = Value(0, column);
-        if (first is not (0 or 1))
-        {
-            return false;
-        }
+        return first is 0 or 1 && InAllRows(row => Value(row, column) == first + row);
+    }
 
-        for (int row = 1; row < run.Rows; row++)
+    private bool InAllRows(Func<int, bool> holds)
+    {
+        for (int row = 0; row < run.Rows; row++)
         {
-            if (Value(row, column) != first + row)
+            if (!holds(row))
             {
                 return false;
             }

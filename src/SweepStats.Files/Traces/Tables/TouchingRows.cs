@@ -44,11 +44,14 @@ internal sealed class TouchingRows(TraceText text, Separator separator, DataBloc
             return true;
         }
 
-        if (!IsNumber(fields[0]) && (fields.Count != _columns || OddNumber.Oddity(fields[0], separator.DecimalMark) is null))
-        {
-            return false;
-        }
+        return MayBeRow(fields) && CheckFields(fields, index, bad);
+    }
 
+    private bool MayBeRow(List<string> fields) => IsNumber(fields[0])
+        || (fields.Count == _columns && OddNumber.Oddity(fields[0], separator.DecimalMark) is not null);
+
+    private bool CheckFields(List<string> fields, int index, BadRows bad)
+    {
         int wrong = fields.FindIndex(f => !IsNumber(f));
         bool above = index < block.FirstLine, gap = above && IsGap(text.Line(index), separator, _columns);
         if (wrong < 0 && (fields.Count == _columns || (fields.Count == 1 && above && !gap)))
@@ -84,8 +87,7 @@ internal sealed class TouchingRows(TraceText text, Separator separator, DataBloc
         string points = separator is { Mark: (byte)',' } && fields > _columns
             ? "; a decimal comma would split a number, so use decimal points"
             : "";
-        bad.Add(line,
-            FormattableString.Invariant($"the number of columns is {fields} here and {_columns} in the rows beside it"),
+        bad.Add(line, FormattableString.Invariant($"the number of columns is {fields} here and {_columns} in the rows beside it"),
             what + " or export the sweep again" + points);
     }
 

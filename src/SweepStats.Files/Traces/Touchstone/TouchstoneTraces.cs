@@ -55,7 +55,7 @@ internal sealed class TouchstoneTraces : IDisposable
         ImmutableArray<Trace> traces = Traces(options.Grids.Of(_points.Hertz), comments, options.Columns.IsEmpty);
         SayHigh();
         _faults.AssumeAll(comments.Remarks);
-        return new TraceReading { Traces = traces, Settings = comments.Settings, Assumptions = _faults.Assumptions };
+        return TraceReading.Of(traces, comments.Settings, _faults);
     }
 
     private ImmutableArray<Trace> Traces(FrequencyAxis axis, Preamble comments, bool unnamed)
@@ -96,8 +96,7 @@ internal sealed class TouchstoneTraces : IDisposable
 
         if (_levels.Length > 1 && _levels.All(l => l is { LooksLinear: true }))
         {
-            yield return new ReadFault(
-                _text.File, _levels[0]!.FirstLine,
+            yield return new ReadFault(_text.File, _levels[0]!.FirstLine,
                 "the option line says DB, and all levels of all parameters lie between 0 and 1 dB: they look like magnitudes",
                 "write MA in place of DB into the option line if they are, or export the file again");
         }
