@@ -16,8 +16,8 @@ internal sealed record DifferencesText(ResultSummary Earlier, ResultSummary Late
 
     public IEnumerable<string> Lines() => Differences.AreNone ? [Head(), Same()] :
     [
-        Head(), .. Answers(), Files(), .. Changed("Plan", Differences.Plan), .. Changed("Findings", [.. Differences.Checks.Select(Known)]),
-        .. Names("Specimens", Differences.Specimens), .. Decided(),
+        Head(), .. Answers(), Files(), .. Changed("Plan", Differences.Plan),
+        .. Changed("Findings", [.. Differences.Checks.Select(Known)]), .. Names("Specimens", Differences.Specimens), .. Decided(),
         .. Changed("Not told from the best", Differences.Foremost), .. FigureTable.Of(Differences.Figures),
     ];
 

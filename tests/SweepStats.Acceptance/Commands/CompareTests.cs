@@ -37,7 +37,8 @@ public sealed class CompareTests
         (int code, string output, string error) = Shell.Run("compare", earlier, later, "--gate");
         Assert.Equal((1, string.Empty), (code, error));
         Assert.Contains("\nFiles: 1 gone (reference/reference-02.csv).\n", output, StringComparison.Ordinal);
-        Assert.Contains("\nPlan: confidence 0.9, was 0.95; requirement_confidence 0.9, was 0.95.\n", output, StringComparison.Ordinal);
+        Assert.Contains("\nPlan: confidence 0.9, was 0.95; requirement_confidence 0.9, was 0.95.\n", output,
+            StringComparison.Ordinal);
         Assert.Matches(@"\n  of +figure +later, dB +earlier, dB +by\n", output);
         Assert.DoesNotContain("apart", output, StringComparison.Ordinal);
         Assert.Equal(0, Shell.Run("compare", earlier, later).Code);

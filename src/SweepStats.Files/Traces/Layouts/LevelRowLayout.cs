@@ -87,16 +87,8 @@ internal sealed class LevelRowLayout : ITraceLayout
             traces.Add(TraceOf(name, row.Levels, axis, new(text.File, LineOf(i)), known));
         }
 
-<<<<<<< HEAD
-        CutNumber.RefuseRow(text, faults);
-        ImmutableArray<Trace> asked = options.Columns.IsEmpty ? traces.ToImmutable()
-            : AskedTraces.Pick(traces.ToImmutable(), options.Columns, faults);
-        return faults.Any
-            ? new TraceReading { Faults = faults.All }
-            : new TraceReading { Traces = asked, Settings = known.Preamble.Settings, Assumptions = faults.Assumptions };
-=======
+        CutNumber.RefuseRow(text, known.Faults);
         return traces.ToImmutable();
->>>>>>> shape
     }
 
     private static bool MayStand(LevelRow row, int points, int index, int first, FaultList faults)
