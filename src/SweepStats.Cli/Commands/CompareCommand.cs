@@ -14,7 +14,7 @@ internal static class CompareCommand
         var options = new CampaignOptions();
         var earlier = new Argument<string>("EARLIER") { Description = "Report folder, or its summary.json" };
         var later = new Argument<string>("LATER") { Description = "The other, made with the same or other sweeps" };
-        var gate = new Option<bool>("--gate") { Description = "Exit with 1 when anything differs" };
+        var gate = new Option<bool>("--gate") { Description = "Exit with 1 when anything that is compared differs" };
         var command = new Command("compare", "Say what differs between two reports: verdict, files, plan, findings, figures");
         options.Format.AcceptOnly("text", "json");
         foreach (Argument argument in (Argument[])[earlier, later])

@@ -17,7 +17,8 @@ internal sealed record DifferencesText(ResultSummary Earlier, ResultSummary Late
     public IEnumerable<string> Lines() => Differences.AreNone ? [Head(), Same()] :
     [
         Head(), .. Answers(), Files(), .. Changed("Plan", Differences.Plan),
-        .. Changed("Findings", [.. Differences.Checks.Select(Known)]), .. Names("Specimens", Differences.Specimens), .. Decided(),
+        .. Changed("Findings", [.. Differences.Checks.Select(Known)]), .. Changed("Left out", Differences.Excluded),
+        .. Names("Specimens", Differences.Specimens), .. Decided(),
         .. Changed("Not told from the best", Differences.Foremost), .. FigureTable.Of(Differences.Figures),
     ];
 
@@ -30,7 +31,8 @@ internal sealed record DifferencesText(ResultSummary Earlier, ResultSummary Late
     private static string Moment(ResultSummary of) =>
         of.GeneratedAt.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) + " UTC";
 
-    private string Same() => $"Nothing differs: trust {Shown(Later.Trust)}, requirement {Shown(Later.Requirement)}, "
+    private string Same() => "Nothing that is compared differs: "
+        + $"trust {Shown(Later.Trust)}, requirement {Shown(Later.Requirement)}, "
         + $"{Printed.Count(Later.Specimens.Length, "specimen")}, {Printed.Count(Later.Inputs.Length, "file")}.";
 
     private IEnumerable<string> Answers() => Differences.Verdict.IsEmpty
@@ -42,7 +44,7 @@ internal sealed record DifferencesText(ResultSummary Earlier, ResultSummary Late
         .Select(same => $"Decided: {Listed([.. same.Select(c => Shown(c.Name))], MostNamed)}: {Shown(same.Key.Later)}, "
             + $"was {Shown(same.Key.Earlier)}.");
 
-    private string Files() => Differences.Files.AreNone ? $"Both rest on the same {Later.Inputs.Length} files."
+    private string Files() => Differences.Files.AreNone ? $"Both rest on the same {Printed.Count(Later.Inputs.Length, "file")}."
         : string.Join(' ', Names("Files", Differences.Files));
 
     private static IEnumerable<string> Names(string of, NameChanges changes)
@@ -64,8 +66,10 @@ internal sealed record DifferencesText(ResultSummary Earlier, ResultSummary Late
     private static WordChange Known(WordChange check) =>
         check with { Earlier = check.Earlier ?? "not looked for", Later = check.Later ?? "not looked for" };
 
-    private static string Told(WordChange change) =>
-        $"{Shown(change.Name)} {Shown(change.Later)}, was {Shown(change.Earlier)}";
+    // Long values that differ behind what is shown of them.
+    private static string Told(WordChange change) => Shown(change.Later) == Shown(change.Earlier)
+        ? $"{Shown(change.Name)} changed"
+        : $"{Shown(change.Name)} {Shown(change.Later)}, was {Shown(change.Earlier)}";
 
     private static string Listed(string[] words, int most, string between = ", ") => words.Length <= most
         ? string.Join(between, words) : $"{string.Join(between, words[..most])}{between}{words.Length - most} more";

@@ -24,7 +24,7 @@ internal static class FigureTable
 
         if (figures.Length > moved.Length)
         {
-            yield return $"{figures.Length - moved.Length} figures moved by less than a tenth of a dB.";
+            yield return $"{Printed.Count(figures.Length - moved.Length, "figure")} moved by less than a tenth of a dB.";
         }
 
         if (Array.Exists(moved, f => f.AreApart))

@@ -23,6 +23,9 @@ public sealed record ResultSummary
     /// <summary>What the campaign calls itself.</summary>
     public required string Title { get; init; }
 
+    /// <summary>Whether it was drawn and not measured.</summary>
+    public required bool Rehearsed { get; init; }
+
     /// <summary>"trustworthy", "limited" or "untrustworthy".</summary>
     public required string Trust { get; init; }
 
@@ -49,6 +52,12 @@ public sealed record ResultSummary
 
     /// <summary>What was looked for, and how often it was found.</summary>
     public required ImmutableArray<SummaryCheck> Checks { get; init; }
+
+    /// <summary>How much of everything there is.</summary>
+    public required SummaryCounted Counts { get; init; }
+
+    /// <summary>Sweeps that were left out, each with its reason.</summary>
+    public required ImmutableArray<SummaryExcluded> Excluded { get; init; }
 
     /// <summary>Files that the result rests on.</summary>
     public required ImmutableArray<SummaryFile> Inputs { get; init; }
@@ -123,7 +132,23 @@ public sealed record SummaryCandidate(string Lot, string Specimen, int? Group);
 /// <param name="Code">Its code.</param>
 /// <param name="Findings">How often it was found.</param>
 /// <param name="UntestedBecause">Why it could not be made; null where it was.</param>
-public sealed record SummaryCheck(string Code, int Findings, string? UntestedBecause);
+/// <param name="LeftBecause">What it could not look at beside the rest; null where it looked at all or at nothing.</param>
+public sealed record SummaryCheck(string Code, int Findings, string? UntestedBecause, string? LeftBecause);
+
+/// <summary>Counts of a summary.</summary>
+/// <param name="Findings">Findings by severity.</param>
+public sealed record SummaryCounted(SummaryFindings Findings);
+
+/// <summary>Findings by severity.</summary>
+/// <param name="Note">Those that inform.</param>
+/// <param name="Warning">Those that limit what may be claimed.</param>
+/// <param name="Fault">Those that make the measurement untrustworthy.</param>
+public sealed record SummaryFindings(int Note, int Warning, int Fault);
+
+/// <summary>A sweep that was left out.</summary>
+/// <param name="Sweep">Its name.</param>
+/// <param name="Reason">Why.</param>
+public sealed record SummaryExcluded(string Sweep, string Reason);
 
 /// <summary>A file that a result rests on.</summary>
 /// <param name="Path">Its path in the campaign.</param>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
@@ -7,7 +8,10 @@ namespace SweepStats.Files.Summaries;
 /// <summary>What differs between two results, in the order of the later one. Immutable.</summary>
 public sealed record SummaryDifferences
 {
-    /// <summary>Trust, requirement, what was not tested and what overturns decisions, where they differ.</summary>
+    /// <summary>
+    /// Trust, requirement, whether it was drawn, findings by severity, what was not tested and what overturns decisions, where
+    /// they differ.
+    /// </summary>
     public required ImmutableArray<WordChange> Verdict { get; init; }
 
     /// <summary>Keys of the plan that differ, as they are written.</summary>
@@ -25,16 +29,19 @@ public sealed record SummaryDifferences
     /// <summary>Figures of specimens and lots that differ, in dB.</summary>
     public required ImmutableArray<FigureChange> Figures { get; init; }
 
+    /// <summary>Sweeps that were left out in one of them, or for another reason.</summary>
+    public required ImmutableArray<WordChange> Excluded { get; init; }
+
     /// <summary>Files that the results rest on.</summary>
     public required NameChanges Files { get; init; }
 
     /// <summary>Specimens that only one of the results has.</summary>
     public required NameChanges Specimens { get; init; }
 
-    /// <summary>Whether nothing differs but program, version, title and time.</summary>
+    /// <summary>Whether nothing of all that differs; what is not listed here is not compared.</summary>
     [JsonIgnore]
     public bool AreNone => Verdict.IsEmpty && Plan.IsEmpty && Checks.IsEmpty && Outcomes.IsEmpty && Foremost.IsEmpty
-        && Figures.IsEmpty && Files.AreNone && Specimens.AreNone;
+        && Figures.IsEmpty && Excluded.IsEmpty && Files.AreNone && Specimens.AreNone;
 
     /// <summary>Holds two results against each other.</summary>
     /// <param name="earlier">The one.</param>
@@ -51,6 +58,7 @@ public sealed record SummaryDifferences
             Outcomes = Words(Decided(earlier, later), Decided(later, earlier)),
             Foremost = Words(Best(earlier), Best(later)),
             Figures = FigureChange.Between(earlier, later),
+            Excluded = Words(earlier.Excluded.Select(Left), later.Excluded.Select(Left)),
             Files = NameChanges.Between(earlier.Inputs.Select(f => new NamedWord(f.Path, f.Sha256)),
                 later.Inputs.Select(f => new NamedWord(f.Path, f.Sha256))),
             Specimens = NameChanges.Between(earlier.Specimens.Select(s => new NamedWord(s.Name, null)),
@@ -66,14 +74,21 @@ public sealed record SummaryDifferences
 
     private static IEnumerable<NamedWord> Answers(ResultSummary of) =>
     [
-        new("trust", of.Trust), new("requirement", of.Requirement), new("not tested", Listed(of.NotTested)),
+        new("trust", of.Trust), new("requirement", of.Requirement), new("drawn by rehearse", of.Rehearsed ? "yes" : "no"),
+        new("faults", Number(of.Counts.Findings.Fault)), new("warnings", Number(of.Counts.Findings.Warning)),
+        new("notes", Number(of.Counts.Findings.Note)), new("not tested", Listed(of.NotTested)),
         new("overturned by", Listed(of.OverturnedBy)),
     ];
 
     private static NamedWord Named(KeyValuePair<string, JsonElement> entry) => new(entry.Key, Compact(entry.Value));
 
     private static NamedWord Found(SummaryCheck check) =>
-        new(check.Code, check.UntestedBecause is null ? $"{check.Findings}" : "not tested");
+        new(check.Code, check.UntestedBecause is not null ? "not tested"
+            : Number(check.Findings) + (check.LeftBecause is null ? string.Empty : " in part"));
+
+    private static NamedWord Left(SummaryExcluded sweep) => new(sweep.Sweep, sweep.Reason);
+
+    private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
 
     // Specimens that came or went are told as such.
     private static IEnumerable<NamedWord> Decided(ResultSummary of, ResultSummary other)
@@ -88,7 +103,7 @@ public sealed record SummaryDifferences
     private static string? Listed(ImmutableArray<string> words) => words.IsEmpty ? null : string.Join(", ", words);
 
     // Without the blanks of an indented file; null stays null.
-    private static string? Compact(JsonElement value) => value.ValueKind switch
+    internal static string? Compact(JsonElement value) => value.ValueKind switch
     {
         JsonValueKind.Null => null,
         JsonValueKind.String => value.GetString(),

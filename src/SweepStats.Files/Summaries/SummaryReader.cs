@@ -27,24 +27,26 @@ public static class SummaryReader
         try
         {
             using FileStream stream = File.OpenRead(file);
-            return Checked(path, JsonSerializer.Deserialize(stream, SummaryNames.Default.ResultSummary));
+            return Checked(file, JsonSerializer.Deserialize(stream, SummaryNames.Default.ResultSummary));
         }
         catch (JsonException e)
         {
-            return Refused(path, (int?)(e.LineNumber + 1), "this is no summary of one campaign, or it was changed", Again);
+            return Refused(file, (int?)(e.LineNumber + 1), "this is no summary of one campaign, or it was changed", Again);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Refused(path, null, "the file cannot be read", "check its permissions, or close programs that hold it");
+            return Refused(file, null, "the file cannot be read", "check its permissions, or close programs that hold it");
         }
     }
 
-    private static SummaryReading Checked(string path, ResultSummary? summary) => summary switch
+    private static SummaryReading Checked(string file, ResultSummary? summary) => summary switch
     {
-        null or { Program: not Program } => Refused(path, null, "no summary of sweepstats", Again),
-        { SchemaVersion: var version } when version > SummaryJson.SchemaVersion => Refused(path, null,
+        null or { Program: not Program } => Refused(file, null, "no summary of sweepstats", Again),
+        { SchemaVersion: var version } when version > SummaryJson.SchemaVersion => Refused(file, null,
             $"its schema_version is {version}, this program knows {SummaryJson.SchemaVersion}",
             "compare with the later version of sweepstats"),
+        _ when !SummarySoundness.Holds(summary) => Refused(file, null,
+            "a list holds nothing where something belongs, a number is not finite, or a text is none", Again),
         _ => new SummaryReading(summary, null),
     };
 

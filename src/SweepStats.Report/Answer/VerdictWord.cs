@@ -17,7 +17,7 @@ public sealed record VerdictWord(string Text, Trust Trust)
             : new VerdictWord("trusted", EndsHere(rest) ? Trust.Trustworthy : Trust.Limited);
     }
 
-    // Any word more limits what was said: a colour must not promise more than the sentence.
+    // A word more limits what was said, and a colour must not promise more; behind a comma the requirement follows.
     private static bool EndsHere(string rest) => rest.Length == 0 || char.IsPunctuation(rest[0]);
 
     private static string? After(string beginning, string text) =>

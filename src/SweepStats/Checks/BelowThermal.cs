@@ -20,7 +20,9 @@ internal sealed class BelowThermal : ICheck
             yield break;
         }
 
-        double lowest = floor.LevelDb.Min() - floor.Noise.Min(n => n.LogMeanOffset), below = limit.LevelDbm - lowest;
+        // As it was measured, not as it was moved to the bandwidth of the covered sweeps.
+        double lowest = floor.LevelDb.Min() - floor.BandwidthShiftDb - floor.Noise.Min(n => n.LogMeanOffset);
+        double below = limit.LevelDbm - lowest;
         if (below > AllowedDb)
         {
             yield return new Finding

@@ -63,7 +63,7 @@ internal static class FloorLikeness
         return over;
     }
 
-    // What chance moves a covered mean over the floor by, from one frequency to the next.
+    // What chance moves a covered mean over the floor by; offsets of placements are in it, so that it is rather too large.
     private static double ErrorDb(CurveLevels levels, int points)
     {
         double sum = 0;

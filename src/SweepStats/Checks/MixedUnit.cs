@@ -8,14 +8,31 @@ namespace SweepStats.Checks;
 /// <summary>A sweep that lies as far from its repeats as dBµV reads from dBm.</summary>
 /// <param name="Sweep">The sweep.</param>
 /// <param name="AwayDb">How far above the middle of the others it lies on average, in dB; negative where below.</param>
-internal sealed record MixedUnit(Sweep Sweep, double AwayDb)
+/// <param name="LevelDbm">Its level on average.</param>
+internal sealed record MixedUnit(Sweep Sweep, double AwayDb, double LevelDbm)
 {
     // As near as the levels of a sweep come to those that repeat it, once its unit is right.
     private const double AlikeDb = 3;
 
-    /// <summary>All of them; where two sweeps repeat each other, the higher.</summary>
-    public static IEnumerable<MixedUnit> In(AlignedCampaign campaign) =>
-        campaign.Scale == LevelScale.DecibelMilliwatts ? campaign.Blocks().SelectMany(Among) : [];
+    // A sweep so near the floor may have had no source, however far below its repeats it lies (judgement, no source).
+    private const double NearFloorDb = 6;
+
+    /// <summary>
+    /// All of them; where two sweeps repeat each other, the higher. Neither those that lost their sign, nor those that lie in the
+    /// floor.
+    /// </summary>
+    public static IEnumerable<MixedUnit> In(Evidence seen)
+    {
+        if (seen.Campaign.Scale != LevelScale.DecibelMilliwatts)
+        {
+            return [];
+        }
+
+        double noise = seen.Floor is { } floor ? Sample.Mean(floor.LevelDb.AsSpan()) : double.NaN;
+        HashSet<Sweep> without = [.. LostSign.Single(seen)];
+        return seen.Campaign.Blocks().SelectMany(Among).Where(m => !without.Contains(m.Sweep)
+            && !(m.Sweep.Role != SweepRole.Floor && Math.Abs(m.LevelDbm - noise) < NearFloorDb));
+    }
 
     /// <summary>The finding.</summary>
     /// <param name="code">Code of the check.</param>
@@ -47,7 +64,7 @@ internal sealed record MixedUnit(Sweep Sweep, double AwayDb)
         double[] levels = [.. Enumerable.Range(0, block.SweepCount).Select(j => Sample.Mean(block[j]))];
         // The lower of the middle two: of two sweeps one is named, and not both.
         double middle = levels.Order().ElementAt((levels.Length - 1) / 2);
-        return block.Sweeps.Zip(levels, (sweep, level) => new MixedUnit(sweep, level - middle)).Where(m => m.IsOne);
+        return block.Sweeps.Zip(levels, (sweep, level) => new MixedUnit(sweep, level - middle, level)).Where(m => m.IsOne);
     }
 
     private bool IsOne => Math.Abs(Math.Abs(AwayDb) - WrongUnit.OfMicrovoltsDb) <= AlikeDb;

@@ -1,3 +1,4 @@
+using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Shielding;
@@ -15,7 +16,8 @@ namespace SweepStats.Checks;
 /// sweeps cannot tell, so the others of its lot, which are of one cloth, decide whether it is asked; of a lot that is not heard
 /// at all the other lots do, though lots may truly differ. Where none is heard, only a sweep of an opened specimen shows that the
 /// source was on: it is looked for among the covered sweeps that were left out, and settles it for a lot too. A little over the
-/// floor is no sign of it: with its antenna on a receiver hears more than with its input closed.
+/// floor is no sign of it: with its antenna on a receiver hears more than with its input closed. Nor is more, where it keeps the
+/// floor's shape (<see cref="FloorLikeness"/>) or scatters as noise does (<see cref="NoiseScatter"/>).
 /// </remarks>
 internal sealed class NothingHeard : ICheck
 {
@@ -48,39 +50,50 @@ internal sealed class NothingHeard : ICheck
             return [];
         }
 
-        Heard[] all = [.. seen.Curves.Select(c => Heard.Of(c, floor))];
-        HashSet<string> opened = [.. OpenedLots(seen, floor)];
+        Dictionary<SpecimenName, SweepBlock> blocks = seen.Campaign.Covered.ToDictionary(c => c.Name, c => c.Block);
+        Heard[] all = [.. seen.Curves.Select(c => Heard.Of(seen, c, blocks[c.Name], floor))];
+        HashSet<SpecimenName> opened = [.. Opened(seen, floor)];
+        HashSet<string> lots = [.. opened.Select(name => name.Lot)];
         if (all.Length > 0 && Array.TrueForAll(all, h => h.IsUnheard))
         {
-            return opened.Count > 0 ? [] : [OfAll(all)];
+            return lots.Count == 0 ? [OfAll(all)]
+                : all.Where(h => !lots.Contains(h.Name.Lot)).GroupBy(h => h.Name.Lot)
+                    .Select(lot => OfAll([.. lot], lot.Key));
         }
 
-        return [.. OfLots(all, opened), .. all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot]))];
+        return
+        [
+            .. OfLots(all, lots),
+            .. all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot])).Where(f => !opened.Contains(f.Specimen!.Value)),
+        ];
     }
 
     // Noise of a wider filter lies higher too, and what lost its sign above all that is sent.
-    private static IEnumerable<string> OpenedLots(Evidence seen, NoiseFloor floor)
+    private static IEnumerable<SpecimenName> Opened(Evidence seen, NoiseFloor floor)
     {
         double noise = Sample.Mean(floor.LevelDb.AsSpan()), sent = Sample.Mean(seen.Campaign.Reference.Means().AsSpan());
         return seen.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered && s.Scale == seen.Campaign.Scale
             && Sample.Mean(s.Levels.AsSpan()) is var level && level - noise >= OpenedDb && level <= sent)
-            .Select(s => SpecimenName.Of(s).Lot);
+            .Select(SpecimenName.Of);
     }
 
-    private Finding OfAll(Heard[] all) => new()
+    private Finding OfAll(Heard[] all, string? lot = null) => new()
     {
         Code = Code,
         Severity = Severity.Warning,
         Role = SweepRole.Covered,
+        Lot = lot,
         Bias = Bias.Unknown,
         Misleads = true,
-        Message = $"Nothing is heard behind {(all.Length == 1 ? all[0].Name.ToString() : $"any of {all.Length} specimens")}: "
+        Message = $"Nothing is heard behind {(all.Length == 1 ? all[0].Name.ToString() : $"any of {all.Length} specimens")}"
+            + $"{(lot is null || all.Length == 1 ? string.Empty : $" of lot {lot}")}: "
             + $"{Covered(all)}{ButFor(all)}. So they read too with the source off, with a cable loose, or where the floor was "
             + "taken with the source on.",
         Basis = $"Means over the sweeps of each specimen. {Told(all)}, unless a covered sweep that was left out stands "
             + $"{Amount.Db(OpenedDb)} over the floor and not over the reference.",
-        NextStep = "Open a specimen and look that its level rises while the source is on. Keep that sweep among the covered "
-            + "ones, excluded in sweeps.csv because it was opened. If it does not rise, mend the path and sweep all again.",
+        NextStep = $"Open a specimen{(lot is null ? string.Empty : $" of lot {lot}")} without touching source or cables, look "
+            + "that its level rises, and sweep it closed once more. Keep the opened sweep among the covered ones, excluded in "
+            + "sweeps.csv because it was opened. If the closed one differs from before, or nothing rises, sweep all again.",
     };
 
     // Lots may truly differ, and so it is asked; where the best of the others nears the end of the range, better cloth is enough.
@@ -90,9 +103,13 @@ internal sealed class NothingHeard : ICheck
         double best = heard.Select(h => h.MiddleDb).DefaultIfEmpty(double.PositiveInfinity).Max();
         return all.GroupBy(h => h.Name.Lot)
             .Where(lot => !opened.Contains(lot.Key) && lot.All(h => h.IsUnheard)
-                && lot.Min(h => h.MiddleDb) - best >= AnotherThingDb)
+                && Least(lot) - best >= AnotherThingDb)
             .Select(lot => Asked([.. lot], heard.Length, best));
     }
+
+    // Of a specimen that cannot be read anywhere there is none.
+    private static double Least(IEnumerable<Heard> lot) =>
+        lot.Select(h => h.MiddleDb).Where(double.IsFinite).DefaultIfEmpty(double.NaN).Min();
 
     private IEnumerable<Finding> InLot(Heard[] lot)
     {
@@ -119,17 +136,19 @@ internal sealed class NothingHeard : ICheck
         Bias = Bias.Unknown,
         Misleads = true,
         Message = $"Nothing is heard behind {silent.Name}: {Position(silent)}, where "
-            + $"{(heard == 1 ? "the other" : "the best of the others")} "
+            + $"{(heard == 1 ? "the only one that is heard" : "the best of the others")} "
             + $"of its lot shields {Amount.Db(bestDb)}. So it reads too with the source off or a cable loose.",
-        Basis = $"Its bounds, {Amount.Db(silent.MiddleDb)} in the middle, lie {Amount.Db(silent.MiddleDb - bestDb)} "
+        Basis = $"Its values and bounds, {Amount.Db(silent.MiddleDb)} in the middle, lie {Amount.Db(silent.MiddleDb - bestDb)} "
             + $"above that; told from {Amount.Db(AnotherThingDb)} on, where it rises so little at {NearlyAll * 100:0} % of the "
-            + "frequencies or keeps the floor's shape.",
-        NextStep = $"Look whether the source was on and every cable tight while {silent.Name} was swept, and sweep it again.",
+            + "frequencies, or keeps the floor's shape or scatter.",
+        NextStep = $"Look whether the source was on and every cable tight while {silent.Name} was swept, and sweep it again. "
+            + "If it stays so low, open it. Keep that sweep among the covered ones, excluded in sweeps.csv because it was "
+            + "opened: that settles it.",
     };
 
     private Finding Asked(Heard[] lot, int heard, double bestDb)
     {
-        double least = lot.Min(h => h.MiddleDb);
+        double least = Least(lot);
         string named = lot is [var one] ? one.Name.ToString() : $"lot {lot[0].Name.Lot}";
         return new()
         {
@@ -146,7 +165,7 @@ internal sealed class NothingHeard : ICheck
                 + $"{(heard == 1 ? "the other specimen" : $"the best of {heard} others")} shields {Amount.Db(bestDb)}. "
                 + "So it reads too with the source off or a cable loose.",
             Basis = $"{Told(lot)}, from {Amount.Db(AnotherThingDb)} above the others on (here {Amount.Db(least - bestDb)}: "
-                + $"bounds of {Amount.Db(least)} in the middle), unless a sweep of it that was left out stands "
+                + $"values and bounds of {Amount.Db(least)} in the middle), unless a sweep of it that was left out stands "
                 + $"{Amount.Db(OpenedDb)} over the floor and not over the reference. Nearer to the end of the range a somewhat "
                 + "better cloth reads so too. A far better one does as well, and these sweeps cannot tell.",
             NextStep = $"Look whether the source was on and every cable tight while {named} was swept, and sweep it again. If it "
@@ -158,18 +177,22 @@ internal sealed class NothingHeard : ICheck
     private static string ButFor(Heard[] unheard) => unheard.Max(h => h.Clear) is > 0 and var clear
         ? $", but for {Amount.OutOf(clear, unheard[0].Points)} at most" : string.Empty;
 
-    private static string Covered(Heard[] unheard) => Array.Exists(unheard, h => h.ParallelDb is not null)
+    private static string Covered(Heard[] unheard) => Array.Exists(unheard, h => h.ScatterDb is not null)
+        ? $"all covered levels lie within {RiseDb:0} dB of the floor or scatter as noise does, up to "
+            + $"{Amount.Db(unheard.Max(h => h.NoiseDb)!.Value)} above it"
+        : Array.Exists(unheard, h => h.ParallelDb is not null)
         ? $"all covered levels lie within {RiseDb:0} dB of the floor or run parallel to it, "
             + $"{Amount.Db(unheard.Max(h => h.ParallelDb)!.Value)} above at most"
         : $"no covered level rises {RiseDb:0} dB over the floor";
 
     private static string Position(Heard silent) => silent.ParallelDb is { } above
         ? $"it runs parallel to the floor, {Amount.Db(above)} above it"
+        : silent.ScatterDb is { } higher ? $"its sweeps scatter as noise does, {Amount.Db(higher)} over the floor"
         : $"it rises less than {RiseDb:0} dB over the floor at {Amount.OutOf(silent.Near, silent.Points)}";
 
     // A transmitter may raise it at fewer.
     private static string Told(Heard[] unheard) => $"Told where each rises {RiseDb:0} dB over the floor at fewer than "
-        + $"{Heard.Fewest(unheard[0].Points)} frequencies or keeps its shape";
+        + $"{Heard.Fewest(unheard[0].Points)} frequencies, keeps its shape or scatters as it does";
 
     /// <summary>What comes through a specimen.</summary>
     /// <param name="Name">Which specimen.</param>
@@ -177,12 +200,17 @@ internal sealed class NothingHeard : ICheck
     /// <param name="Points">Frequencies in all.</param>
     /// <param name="MiddleDb">Median of its values and bounds in dB; not a number where there are none.</param>
     /// <param name="ParallelDb">How far above the floor it runs parallel to it, in dB; null where it does not.</param>
-    private sealed record Heard(SpecimenName Name, int Near, int Points, double MiddleDb, double? ParallelDb)
+    /// <param name="ScatterDb">How far above the floor it scatters as noise does, in dB; null where it does not.</param>
+    private sealed record Heard(
+        SpecimenName Name, int Near, int Points, double MiddleDb, double? ParallelDb, double? ScatterDb)
     {
-        /// <summary>Frequencies at which it may show the source.</summary>
-        public int Clear => ParallelDb is null ? Points - Near : 0;
+        /// <summary>How far above the floor it is nothing but noise, in dB; null where that does not show.</summary>
+        public double? NoiseDb => ParallelDb ?? ScatterDb;
 
-        public bool IsSilent => ParallelDb is not null || Near >= NearlyAll * Points;
+        /// <summary>Frequencies at which it may show the source.</summary>
+        public int Clear => NoiseDb is null ? Points - Near : 0;
+
+        public bool IsSilent => NoiseDb is not null || Near >= NearlyAll * Points;
 
         public bool IsUnheard => IsSilent && Clear < Fewest(Points);
 
@@ -191,12 +219,14 @@ internal sealed class NothingHeard : ICheck
         /// <summary>The fewest frequencies that show that something was sent.</summary>
         public static int Fewest(int points) => Math.Max(FewestHeard, (int)Math.Ceiling(ShareHeard * points));
 
-        public static Heard Of(ShieldingCurve curve, NoiseFloor floor)
+        public static Heard Of(Evidence seen, ShieldingCurve curve, SweepBlock covered, NoiseFloor floor)
         {
             double[] known = [.. curve.Readings.ValuesDb.ToArray().Where(double.IsFinite)];
             int near = NearOf(curve.Readings.CoveredDb, floor.LevelDb.AsSpan());
+            double? parallel = near < curve.Readings.Length ? FloorLikeness.RiseDb(curve, floor) : null;
             return new Heard(curve.Name, near, curve.Readings.Length, known.Length == 0 ? double.NaN : Sample.Median(known),
-                near < curve.Readings.Length ? FloorLikeness.RiseDb(curve, floor) : null);
+                parallel, near < curve.Readings.Length && parallel is null
+                    ? NoiseScatter.RiseDb(seen, curve, covered, floor) : null);
         }
 
         private static int NearOf(ReadOnlySpan<double> coveredDb, ReadOnlySpan<double> floorDb)

@@ -8,7 +8,8 @@ namespace SweepStats.Checks;
 /// <summary>Sweeps that are compared were taken with different receiver settings.</summary>
 internal sealed class SettingsChanged : ICheck
 {
-    // Words as they are typed: "RMS" and "rms" are one detector.
+    // Words as they are typed: "RMS" and "rms" are one detector. What the source does comes last: it is no setting of the
+    // receiver.
     private static readonly (string Name, Func<Sweep, object?> Of)[] Compared =
     [
         ("resolution bandwidth", s => s.Settings.ResolutionBandwidthHz is { } hz ? Hertz(hz) : null),
@@ -22,18 +23,18 @@ internal sealed class SettingsChanged : ICheck
     public string Code => "settings-changed";
 
     public string? UntestedBecause(Evidence seen) =>
-        AreStated(seen) || seen.Campaign.Used().Count(s => s.SourceDbm is not null) > 1 ? null
+        AreStated(seen, Compared) || seen.Campaign.Used().Count(s => s.SourceDbm is not null) > 1 ? null
         : "the files state no settings"
             + (seen.Curves.Any(c => c.Readings.Counted(ShieldingState.Capped) > 0)
                 ? "; only whether covered noise lies under the floor was looked at" : string.Empty);
 
-    public string? LeftBecause(Evidence seen) => UntestedBecause(seen) is not null || AreStated(seen) ? null
+    public string? LeftBecause(Evidence seen) => UntestedBecause(seen) is not null || AreStated(seen, Compared[..^1]) ? null
         : "the source level is stated, but no setting of the receiver";
 
-    private static bool AreStated(Evidence seen)
+    private static bool AreStated(Evidence seen, (string Name, Func<Sweep, object?> Of)[] settings)
     {
         List<Sweep> sweeps = [.. seen.Campaign.Used()];
-        return Compared.Any(c => sweeps.Count(s => c.Of(s) is not null) > 1);
+        return settings.Any(c => sweeps.Count(s => c.Of(s) is not null) > 1);
     }
 
     public IEnumerable<Finding> Inspect(Evidence seen)

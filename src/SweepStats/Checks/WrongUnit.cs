@@ -23,7 +23,8 @@ internal sealed class WrongUnit : ICheck
     // 1 W, at which usual inputs are damaged (common practice, no source).
     private const double DamageDbm = 30;
 
-    // A gain that was taken off twice, or a bandwidth that is stated wrongly, makes less of a difference (judgement, no source).
+    // What noise figure, calibration and a bandwidth that is stated somewhat wrongly make up (judgement, no source); a gain that
+    // was taken off may be more, and is asked about.
     private const double FarBelowDb = 20;
 
     // More of them are a list that nobody reads.
@@ -58,7 +59,7 @@ internal sealed class WrongUnit : ICheck
             yield return ToldLow(seen, low);
         }
 
-        foreach (MixedUnit mixed in MixedUnit.In(seen.Campaign))
+        foreach (MixedUnit mixed in MixedUnit.In(seen))
         {
             yield return mixed.Told(Code);
         }
@@ -115,7 +116,7 @@ internal sealed class WrongUnit : ICheck
             .Where(role => LostSign.Of(role.Key, seen).IsEmpty).SelectMany(role => role)];
 
     private static KindLevel[] TooLow(Evidence seen) => ThermalLimit.Of(seen) is not { } limit ? []
-        : [.. Kinds(seen.Campaign).Where(k => k.LevelDbm < limit.LevelDbm - FarBelowDb)];
+        : [.. Kinds(seen.Campaign).Where(k => k.LevelDbm < limit.Of(k.Role, seen) - FarBelowDb)];
 
     private static IEnumerable<KindLevel> Kinds(AlignedCampaign campaign) =>
     [

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using SweepStats.Acceptance.Files;
 using Xunit;
 
@@ -18,8 +19,8 @@ public sealed class CompareTests
         (int code, string output, string error) = Shell.Run("compare", Demo, Path.Combine(Demo, file), "--gate");
         Assert.Equal((0, string.Empty), (code, error));
         Assert.Equal(2, output.TrimEnd().Split('\n').Length);
-        Assert.EndsWith("Nothing differs: trust limited, requirement meets, 12 specimens, 100 files.", output.TrimEnd(),
-            StringComparison.Ordinal);
+        Assert.EndsWith("Nothing that is compared differs: trust limited, requirement meets, 12 specimens, 100 files.",
+            output.TrimEnd(), StringComparison.Ordinal);
     }
 
     // One more sweep left out and another confidence: files, plan and every interval move, and no figure leaves its interval.
@@ -51,6 +52,8 @@ public sealed class CompareTests
         using var scratch = new ScratchFolder();
         JsonObject changed = Summary();
         changed["trust"] = "trustworthy";
+        changed["rehearsed"] = false;
+        changed["excluded"] = new JsonArray(new JsonObject { ["sweep"] = "floor/f9.csv", ["reason"] = "a door" });
         JsonArray specimens = changed["specimens"]!.AsArray();
         specimens[1]!["p10_db"] = Figure(47.5, 46.5, 48.5);
         specimens[2]!["mean_db"] = Figure(40, 39, 41);
@@ -58,6 +61,8 @@ public sealed class CompareTests
         specimens.RemoveAt(0);
         string output = Shell.Run("compare", Demo, Written(scratch, changed)).Out;
         Assert.Contains("\nTrust: trustworthy, was limited.\n", output, StringComparison.Ordinal);
+        Assert.Contains("\nDrawn by rehearse: no, was yes.\n", output, StringComparison.Ordinal);
+        Assert.Contains("\nLeft out: floor/f9.csv a door, was none.\n", output, StringComparison.Ordinal);
         Assert.Contains("\nSpecimens: 1 gone (A/A01).\n", output, StringComparison.Ordinal);
         Assert.Contains("\nDecided: A/A04: fails, was meets.\n", output, StringComparison.Ordinal);
         // A/A03 was at least 57.9 dB or so: another kind of figure, and below that bound. A/A02 moved by 2.0 dB.
@@ -74,7 +79,7 @@ public sealed class CompareTests
         changed["checks"]![0]!["findings"] = 2;
         JsonElement told = JsonDocument.Parse(
             Shell.Run("compare", Demo, Written(scratch, changed), "--format", "json").Out).RootElement;
-        Assert.Equal(["verdict", "plan", "checks", "outcomes", "foremost", "figures", "files", "specimens"],
+        Assert.Equal(["verdict", "plan", "checks", "outcomes", "foremost", "figures", "excluded", "files", "specimens"],
             told.EnumerateObject().Select(p => p.Name));
         Assert.Equal("""{"name":"margin_db","earlier":"6","later":"3"}""", Compact(Assert.Single(Items(told, "plan"))));
         Assert.Equal("""{"name":"files-unread","earlier":"0","later":"2"}""", Compact(Assert.Single(Items(told, "checks"))));
@@ -88,6 +93,12 @@ public sealed class CompareTests
     [InlineData("[]", "1: this is no summary of one campaign")]
     [InlineData("null", "no summary of sweepstats; make the report again")]
     [InlineData("""{"program": "other"}""", "this is no summary of one campaign")]
+    [InlineData("specimens[null]", "a list holds nothing where something belongs")]
+    [InlineData("checks[null]", "a list holds nothing where something belongs")]
+    [InlineData("inputs[null]", "a list holds nothing where something belongs")]
+    [InlineData("not_tested[null]", "a list holds nothing where something belongs")]
+    [InlineData("at_least_db", "a number is not finite")]
+    [InlineData("plan", "or a text is none")]
     [InlineData("specimens", "this is no summary of one campaign")]
     [InlineData("program", "no summary of sweepstats; make the report again")]
     [InlineData("schema_version", "its schema_version is 99, this program knows 1; compare with the later version")]
@@ -129,8 +140,19 @@ public sealed class CompareTests
     private static string Spoilt(string member)
     {
         JsonObject summary = Summary();
+        if (member.EndsWith("[null]", StringComparison.Ordinal))
+        {
+            summary[member[..^6]] = new JsonArray((JsonNode?)null);
+            return summary.ToJsonString();
+        }
+
         switch (member)
         {
+            case "at_least_db":
+                return Regex.Replace(summary.ToJsonString(), "\"at_least_db\":[0-9.]+", "\"at_least_db\":1e400");
+            case "plan":
+                return summary.ToJsonString().Replace("\"averaging\":\"power\"", "\"averaging\":\"\\ud800\"",
+                    StringComparison.Ordinal);
             case "program":
                 summary[member] = "other";
                 break;

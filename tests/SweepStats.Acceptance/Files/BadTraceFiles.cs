@@ -45,6 +45,14 @@ public sealed class BadTraceFiles : IDisposable
         }
     }
 
+    // An export that leaves out zeros, and one that ends each row with a mark.
+    [Theory]
+    [InlineData("-60.25,-61.13,-62.5,-60.75,-62.25,-61.75,-71.5")]
+    [InlineData("-60.25,-61.13,-62.55,-60.75,-62.25,-61.75,-71.25,")]
+    public void AWholeRowIsNoCutOne(string levels) => Assert.Equal("", string.Join('\n', _folder
+        .With("t.csv", "2026-03-05,10:00:00,30000000,36000000,1000000,20," + levels)
+        .Trace("t.csv", new TraceReadOptions { LevelUnit = LevelUnit.DecibelMilliwatts }).Faults));
+
     [Theory]
     [InlineData("f,level\n30,-50\n40,-51\n")]
     [InlineData("30,-50\n40,-51\n")]

@@ -77,6 +77,38 @@ public sealed class WrongUnitTests
         }
     }
 
+    // A reference of 7 dBm over a floor of −100: one sweep that had no source lies 107 dB below, and is none in dBµV.
+    [Fact]
+    public void ASweepInTheFloorIsInNoOtherUnit()
+    {
+        Taken drawn = Taken.With(Plan with { ReferenceDbm = 7, FloorDbm = -100 });
+        Sweep one = drawn.First(SweepRole.Reference), noise = drawn.First(SweepRole.Floor);
+        Assert.DoesNotContain(drawn.But(s => s == one ? s.As(levels: noise.Levels) : s).Analysed().Findings,
+            f => f.Code == "wrong-unit");
+    }
+
+    // −53.5 dBm without its sign is 107 dB higher as well: one fault, which names both ways out.
+    [Fact]
+    public void ALostSignIsToldOnce()
+    {
+        Taken drawn = Taken.With(Plan with { ReferenceDbm = -53.5 });
+        Sweep one = drawn.First(SweepRole.Reference);
+        AnalysisResult result = drawn.But(s => s == one ? s.As(levels: [.. s.Levels.Select(l => -l)]) : s).Analysed();
+        Assert.Equal(one.Name, Assert.Single(result.Findings, f => f.Code is "lost-sign" or "wrong-unit").Sweep);
+    }
+
+    // Floor at 1 MHz, covered at 100 Hz: each has the thermal limit of its own bandwidth.
+    [Fact]
+    public void AnotherBandwidthOfTheFloorIsNoOtherUnit()
+    {
+        Taken wide = Taken.With(Plan with { FloorDbm = -144, ReferenceDbm = -60, ShieldingStartDb = 95, ShieldingStopDb = 95 })
+            .But(s => (s.Role == SweepRole.Floor ? s.Shifted(40) : s).As(settings: new ReceiverSettings
+            {
+                ResolutionBandwidthHz = s.Role == SweepRole.Floor ? 1e6 : 100,
+            }));
+        Assert.DoesNotContain(wide.Analysed().Findings, f => f.Code is "wrong-unit" or "below-thermal");
+    }
+
     // −70 dBm written as 37 looks like 37 dBm without its sign as well: one question, which names both.
     [Fact]
     public void WhereTheSignMayBeLostTheUnitIsAskedThere()

@@ -87,7 +87,7 @@ internal sealed class LevelRowLayout : ITraceLayout
             traces.Add(TraceOf(name, row.Levels, axis, new(text.File, LineOf(i)), known));
         }
 
-        CutNumber.RefuseRow(text, known.Faults);
+        CutNumber.RefuseRow(text, separator, first: 0, known.Faults);
         return traces.ToImmutable();
     }
 

@@ -40,7 +40,7 @@ internal sealed partial class SegmentRowLayout : ITraceLayout
             }
         }
 
-        CutNumber.RefuseRow(text, faults);
+        CutNumber.RefuseRow(text, header.Separator, header.FirstLevel, faults);
         ImmutableArray<Trace> traces = faults.Any ? [] : sweeps.Traces(preamble);
         return TraceReading.Of(traces, preamble.Settings, faults) with { IsStacked = !faults.Any };
     }

@@ -30,7 +30,7 @@ internal sealed class SweepRowLayout : ITraceLayout
         faults.Assume("the columns are headed by frequencies: each row was read as a sweep");
         var rows = new SweepRows(text, header, axis, known);
         ImmutableArray<Trace> traces = rows.Read();
-        CutNumber.RefuseRow(text, faults);
+        CutNumber.RefuseRow(text, header.Separator, header.Lead.Count, faults);
         if (!faults.Any && traces.IsEmpty)
         {
             faults.Add(header.Line + 1, "no row below the frequencies holds levels", "export the sweeps again");

@@ -11,9 +11,6 @@ internal static class CutNumber
 {
     private const int FewestRows = 4;
 
-    // What stands farther ahead in a row may be of another kind: a date, a span, a count.
-    private const int MostBefore = 16;
-
     /// <summary>Whether the last number of the file may be cut off.</summary>
     public static bool Ends(TraceText text, DataBlock block, Separator separator)
     {
@@ -43,45 +40,32 @@ internal static class CutNumber
         "export the sweep again; if the number is whole, end the line");
 
     /// <summary>Refuses such a file whose last row holds a whole sweep.</summary>
+    /// <remarks>Only where all other levels of the row have one number of decimals: some exports leave out zeros.</remarks>
     /// <param name="text">The file.</param>
+    /// <param name="separator">How its fields are parted.</param>
+    /// <param name="first">Place of the first level in the row, or before it where a name stands there.</param>
     /// <param name="faults">Takes what is wrong.</param>
-    public static void RefuseRow(TraceText text, FaultList faults)
+    public static void RefuseRow(TraceText text, Separator separator, int first, FaultList faults)
     {
-        if (!text.EndsWithLine && text.LineCount > 0 && EndsShort(text.Line(text.LineCount - 1)))
+        if (text.EndsWithLine || text.LineCount == 0)
+        {
+            return;
+        }
+
+        List<string> fields = FieldReader.Texts(text.Line(text.LineCount - 1), separator);
+        int[] decimals = [.. fields.Skip(first).Where(f => f.Any(char.IsAsciiDigit)).Select(f => Decimals(f, separator))];
+        bool isEven = decimals.Length > FewestRows && decimals[..^1].Distinct().Count() == 1;
+        if (isEven && fields[^1].Length > 0 && decimals[^1] < decimals[0])
         {
             Refuse(text.LineCount - 1, faults);
         }
     }
 
-    private static bool EndsShort(ReadOnlySpan<byte> row)
+    private static int Decimals(string number, Separator separator)
     {
-        var separator = new Separator(MarkOf(row), (byte)(MarkOf(row) == (byte)',' || row.IndexOf((byte)'.') >= 0 ? '.' : ','));
-        int last = Decimals(row, separator), before = 0;
-        for (int end = row.LastIndexOf(separator.Mark); end > 0 && before < MostBefore; end = row.LastIndexOf(separator.Mark))
-        {
-            row = row[..end];
-            if (Decimals(row, separator) <= last)
-            {
-                break;
-            }
-
-            before++;
-        }
-
-        return before >= FewestRows;
-    }
-
-    private static byte MarkOf(ReadOnlySpan<byte> row)
-    {
-        foreach (byte mark in ";\t,"u8)
-        {
-            if (row.IndexOf(mark) >= 0)
-            {
-                return mark;
-            }
-        }
-
-        return (byte)' ';
+        string field = number.TrimEnd();
+        int mark = field.IndexOf((char)separator.DecimalMark, StringComparison.Ordinal);
+        return mark < 0 ? 0 : field.Length - mark - 1;
     }
 
     private static int Decimals(ReadOnlySpan<byte> line, Separator separator)
