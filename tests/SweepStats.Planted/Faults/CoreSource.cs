@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.CodeAnalysis.CSharp.Syntax;
+using Microsoft.CodeAnalysis.Text;
+using SweepStats.Planted.Trials;
+
+namespace SweepStats.Planted.Faults;
+
+/// <summary>The core's source, and the assemblies that come of it with a fault.</summary>
+internal sealed class CoreSource
+{
+    /// <summary>File name of the assembly.</summary>
+    public const string AssemblyFile = "SweepStats.Core.dll";
+
+    private static readonly CSharpParseOptions Parsing = new(LanguageVersion.Latest);
+    private readonly CSharpCompilation right;
+
+    private CoreSource(CSharpCompilation right) => this.right = right;
+
+    /// <summary>Reads and compiles it as it stands.</summary>
+    /// <exception cref="InvalidOperationException">It does not compile: it has not been built, or not so built.</exception>
+    public static CoreSource Read()
+    {
+        SyntaxTree[] trees =
+        [
+            .. Repository.Sources().Select(file => Tree(Repository.BelowCore(file), File.ReadAllText(file))),
+            .. Repository.BuiltSources().Select(file => Tree("built/" + Path.GetFileName(file), File.ReadAllText(file))),
+        ];
+        var compilation = CSharpCompilation.Create("SweepStats.Core", trees, References(), new CSharpCompilationOptions(
+            OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, checkOverflow: true,
+            nullableContextOptions: NullableContextOptions.Enable, deterministic: true));
+        Diagnostic[] errors = Errors(compilation.GetDiagnostics());
+        return errors.Length == 0
+            ? new CoreSource(compilation)
+            : throw new InvalidOperationException("The core does not compile: " + errors[0]);
+    }
+
+    /// <summary>Faults by place, places in the order of the files.</summary>
+    public ImmutableArray<Fault[]> Places() =>
+    [
+        .. right.SyntaxTrees.Where(t => !t.FilePath.StartsWith("built/", StringComparison.Ordinal))
+            .SelectMany(tree => Faults.Places.In(tree, right.GetSemanticModel(tree))),
+    ];
+
+    /// <summary>Whether the file compiles with a fault.</summary>
+    public bool Compiles(Fault fault)
+    {
+        CSharpCompilation planted = With(fault);
+        SyntaxTree tree = planted.SyntaxTrees.First(t => t.FilePath == fault.File);
+        return Errors(planted.GetSemanticModel(tree).GetDiagnostics()).Length == 0;
+    }
+
+    /// <summary>Writes the assembly with a fault, or without one.</summary>
+    public void Emit(Fault? fault, string folder)
+    {
+        using FileStream file = File.Create(Path.Combine(folder, AssemblyFile));
+        Diagnostic[] errors = Errors((fault is null ? right : With(fault)).Emit(file).Diagnostics);
+        if (errors.Length > 0)
+        {
+            throw new InvalidOperationException($"{fault?.Key} does not compile: {errors[0]}");
+        }
+    }
+
+    private CSharpCompilation With(Fault fault)
+    {
+        SyntaxTree tree = right.SyntaxTrees.First(t => t.FilePath == fault.File);
+        SourceText text = tree.GetText().WithChanges(new TextChange(fault.Stretch, fault.Instead));
+        return right.ReplaceSyntaxTree(tree, CSharpSyntaxTree.ParseText(text, Parsing, tree.FilePath));
+    }
+
+    private static SyntaxTree Tree(string path, string text)
+    {
+        SyntaxTree tree = CSharpSyntaxTree.ParseText(text, Parsing, path);
+        TextChange[] changes = [.. tree.GetRoot().DescendantNodes().OfType<MethodDeclarationSyntax>().SelectMany(PlainExpression)];
+        return changes.Length == 0
+            ? tree
+            : CSharpSyntaxTree.ParseText(tree.GetText().WithChanges(changes), Parsing, path);
+    }
+
+    // The generator of regular expressions is no part of the compiler: such a method makes its expression anew.
+    private static IEnumerable<TextChange> PlainExpression(MethodDeclarationSyntax method)
+    {
+        if (method.AttributeLists.SelectMany(l => l.Attributes).FirstOrDefault(a => a.Name.ToString() == "GeneratedRegex") is not
+            { } attribute)
+        {
+            return [];
+        }
+
+        return
+        [
+            new TextChange(method.AttributeLists[0].Span, ""),
+            new TextChange(method.Modifiers.First(m => m.IsKind(SyntaxKind.PartialKeyword)).Span, ""),
+            new TextChange(method.SemicolonToken.Span, $"=> new Regex{attribute.ArgumentList};"),
+        ];
+    }
+
+    private static Diagnostic[] Errors(IEnumerable<Diagnostic> all) =>
+        [.. all.Where(d => d.Severity == DiagnosticSeverity.Error)];
+
+    private static IEnumerable<MetadataReference> References() =>
+        ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator)
+            .Where(path => !Path.GetFileName(path).StartsWith("SweepStats.", StringComparison.Ordinal))
+            .Select(path => MetadataReference.CreateFromFile(path));
+}
