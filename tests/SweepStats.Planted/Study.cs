@@ -24,7 +24,7 @@ internal static class Study
         Console.WriteLine(StudyPage.LastLine(trials));
     }
 
-    /// <summary>A first look at a draw, with the quick tests alone and nothing written.</summary>
+    /// <summary>A first look at what was not caught before of a draw, with the quick tests alone and no page written.</summary>
     /// <param name="seconds">Classes that take longer are left out, by the last run without a fault.</param>
     /// <param name="count">Faults.</param>
     /// <param name="seed">Of the draw.</param>
@@ -32,19 +32,22 @@ internal static class Study
     {
         CoreSource core = CoreSource.Read();
         Draw draw = Draw.Of(core, Equivalents.Read(Repository.Equivalents), count, seed);
-        Look(core, [.. draw.Faults], seconds);
+        Look(core, [.. draw.Faults], seconds, again: false);
     }
 
     /// <summary>A look at all faults with some words in their file, right or faulty text.</summary>
     public static void Look(double seconds, string[] words)
     {
         CoreSource core = CoreSource.Read();
-        Look(core, [.. core.Places().SelectMany(place => place).Where(f => words.Any(f.Key.Contains) && core.Compiles(f))], seconds);
+        Look(core, [.. core.Places().SelectMany(place => place).Where(f => words.Any(f.Key.Contains) && core.Compiles(f))], seconds,
+            again: true);
     }
 
-    private static void Look(CoreSource core, Fault[] faults, double seconds)
+    private static void Look(CoreSource core, Fault[] faults, double seconds, bool again)
     {
-        var series = new TrialSeries(core, new EarlierTrials(Repository.Page)) { MostSeconds = seconds };
-        Console.WriteLine(StudyPage.LastLine(series.Of(faults)));
+        var earlier = new EarlierTrials(Repository.Page);
+        Fault[] open = [.. faults.Where(f => again || earlier.Of(f) is null)];
+        Console.WriteLine($"{faults.Length - open.Length} were caught before");
+        Console.WriteLine(StudyPage.LastLine(new TrialSeries(core, earlier) { MostSeconds = seconds }.Of(open)));
     }
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Security.Cryptography;
+using System.Text;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.CSharp.Syntax;
@@ -15,11 +17,15 @@ internal sealed class CoreSource
 
     private static readonly CSharpParseOptions Parsing = new(LanguageVersion.Latest);
     private readonly CSharpCompilation right;
+    private readonly Lazy<string> kept;
 
-    private CoreSource(CSharpCompilation right) => this.right = right;
+    private CoreSource(CSharpCompilation right)
+    {
+        this.right = right;
+        kept = new Lazy<string>(KeptFolder);
+    }
 
-    /// <summary>Reads and compiles it as it stands.</summary>
-    /// <exception cref="InvalidOperationException">It does not compile: it has not been built, or not so built.</exception>
+    /// <summary>Reads it as it stands.</summary>
     public static CoreSource Read()
     {
         SyntaxTree[] trees =
@@ -30,10 +36,7 @@ internal sealed class CoreSource
         var compilation = CSharpCompilation.Create("SweepStats.Core", trees, References(), new CSharpCompilationOptions(
             OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, checkOverflow: true,
             nullableContextOptions: NullableContextOptions.Enable, deterministic: true));
-        Diagnostic[] errors = Errors(compilation.GetDiagnostics());
-        return errors.Length == 0
-            ? new CoreSource(compilation)
-            : throw new InvalidOperationException("The core does not compile: " + errors[0]);
+        return new CoreSource(compilation);
     }
 
     /// <summary>Faults by place, places in the order of the files.</summary>
@@ -51,15 +54,55 @@ internal sealed class CoreSource
         return Errors(planted.GetSemanticModel(tree).GetDiagnostics()).Length == 0;
     }
 
-    /// <summary>Writes the assembly with a fault, or without one.</summary>
+    /// <summary>Puts the assembly with a fault, or without one, into a folder.</summary>
+    /// <remarks>To compile takes longer than most tests: what was compiled of the same source is kept.</remarks>
+    /// <exception cref="InvalidOperationException">It does not compile.</exception>
     public void Emit(Fault? fault, string folder)
     {
-        using FileStream file = File.Create(Path.Combine(folder, AssemblyFile));
-        Diagnostic[] errors = Errors((fault is null ? right : With(fault)).Emit(file).Diagnostics);
+        string compiled = Path.Combine(kept.Value, Hash([$"{fault?.Key} {fault?.Stretch}"]) + ".dll");
+        if (!File.Exists(compiled))
+        {
+            Compile(fault, compiled);
+        }
+
+        File.Copy(compiled, Path.Combine(folder, AssemblyFile), overwrite: true);
+    }
+
+    private void Compile(Fault? fault, string path)
+    {
+        using var assembly = new MemoryStream();
+        Diagnostic[] errors = Errors((fault is null ? right : With(fault)).Emit(assembly).Diagnostics);
         if (errors.Length > 0)
         {
             throw new InvalidOperationException($"{fault?.Key} does not compile: {errors[0]}");
         }
+
+        File.WriteAllBytes(path, assembly.ToArray());
+    }
+
+    // One folder for the source as it stands; those of other sources go.
+    private string KeptFolder()
+    {
+        string all = Path.Combine(Repository.Bin, "cores");
+        string own = Path.Combine(all, Hash(right.SyntaxTrees.Select(tree => tree.FilePath + tree)));
+        foreach (string old in Directory.Exists(all) ? Directory.GetDirectories(all).Where(d => d != own) : [])
+        {
+            Directory.Delete(old, recursive: true);
+        }
+
+        Directory.CreateDirectory(own);
+        return own;
+    }
+
+    private static string Hash(IEnumerable<string> texts)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (string text in texts)
+        {
+            hash.AppendData(Encoding.UTF8.GetBytes(text));
+        }
+
+        return Convert.ToHexString(hash.GetCurrentHash())[..16];
     }
 
     private CSharpCompilation With(Fault fault)

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Diagnostics;
 using System.Globalization;
 
@@ -78,7 +79,7 @@ internal sealed class RunWatch
             run.Refresh();
             return run.TotalProcessorTime.TotalSeconds;
         }
-        catch (InvalidOperationException)
+        catch (Exception e) when (e is InvalidOperationException or Win32Exception)
         {
             // It has ended.
             return since;

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using SweepStats.Planted.Faults;
 
 namespace SweepStats.Planted.Trials;
@@ -37,19 +36,21 @@ internal sealed class TrialSeries(CoreSource core, EarlierTrials earlier)
     public Trial[] Of(IReadOnlyList<Fault> faults)
     {
         var trials = new Trial[faults.Count];
-        var free = new ConcurrentQueue<Bench>(benches);
-        int done = 0;
-        Parallel.For(0, faults.Count, new ParallelOptions { MaxDegreeOfParallelism = Benches }, i =>
+        int next = -1, done = 0;
+        Task.WaitAll([.. benches.Select(bench => Task.Run(() =>
         {
-            free.TryDequeue(out Bench? bench);
-            trials[i] = new Trial(faults[i], bench!.Try(core, faults[i], Plan(faults[i]), usual));
-            free.Enqueue(bench);
-            earlier.Keep(trials[i]);
-            Console.WriteLine($"{Interlocked.Increment(ref done)}/{faults.Count} {faults[i].File}:{faults[i].Line} "
-                + $"{faults[i].Right} → {faults[i].Faulty}: {trials[i].Outcome.Caught ?? "SURVIVED"}");
-        });
+            for (int i = Interlocked.Increment(ref next); i < faults.Count; i = Interlocked.Increment(ref next))
+            {
+                trials[i] = new Trial(faults[i], bench.Try(core, faults[i], Plan(faults[i]), usual));
+                earlier.Keep(trials[i]);
+                Tell(trials[i], $"{Interlocked.Increment(ref done)}/{faults.Count}");
+            }
+        }))]);
         return trials;
     }
+
+    private static void Tell(Trial trial, string count) => Console.WriteLine($"{count} {trial.Fault.File}:{trial.Fault.Line} "
+        + $"{trial.Fault.Right} → {trial.Fault.Faulty}: {trial.Outcome.Caught ?? "SURVIVED"}");
 
     // What caught it before, then the tests of the room, then the others; quick ones first.
     private IEnumerable<string> Plan(Fault fault)
