@@ -16,7 +16,7 @@ internal static class Study
         Equivalents equivalents = Equivalents.Read(Repository.Equivalents);
         Draw draw = Draw.Of(core, equivalents, count, seed);
         Console.WriteLine($"{draw.Faults.Count()} faults of {draw.Places} places drawn, {draw.NotCompiled} that make no program");
-        var series = new TrialSeries(core, new EarlierTrials(page));
+        var series = new TrialSeries(core, new EarlierTrials(page, core));
         int tests = series.WithoutFault();
         Console.WriteLine($"without a fault {tests} tests pass");
         Trial[] trials = series.Of([.. draw.Faults]);
@@ -45,7 +45,7 @@ internal static class Study
 
     private static void Look(CoreSource core, Fault[] faults, double seconds, bool again)
     {
-        var earlier = new EarlierTrials(Repository.Page);
+        var earlier = new EarlierTrials(Repository.Page, core);
         Fault[] open = [.. faults.Where(f => again || earlier.Of(f) is null)];
         Console.WriteLine($"{faults.Length - open.Length} were caught before");
         Console.WriteLine(StudyPage.LastLine(new TrialSeries(core, earlier) { MostSeconds = seconds }.Of(open)));

@@ -22,6 +22,7 @@ internal sealed class CoreSource
     private CoreSource(CSharpCompilation right)
     {
         this.right = right;
+        Version = Hash(right.SyntaxTrees.Select(tree => tree.FilePath + tree));
         kept = new Lazy<string>(KeptFolder);
     }
 
@@ -38,6 +39,9 @@ internal sealed class CoreSource
             nullableContextOptions: NullableContextOptions.Enable, deterministic: true));
         return new CoreSource(compilation);
     }
+
+    /// <summary>Changes with the source.</summary>
+    public string Version { get; }
 
     /// <summary>Faults by place, places in the order of the files.</summary>
     public ImmutableArray<Fault[]> Places() =>
@@ -84,7 +88,7 @@ internal sealed class CoreSource
     private string KeptFolder()
     {
         string all = Path.Combine(Repository.Bin, "cores");
-        string own = Path.Combine(all, Hash(right.SyntaxTrees.Select(tree => tree.FilePath + tree)));
+        string own = Path.Combine(all, Version);
         foreach (string old in Directory.Exists(all) ? Directory.GetDirectories(all).Where(d => d != own) : [])
         {
             Directory.Delete(old, recursive: true);

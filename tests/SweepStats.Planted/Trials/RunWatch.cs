@@ -54,6 +54,7 @@ internal sealed class RunWatch
         else if (line.StartsWith(TestRun.Passed, StringComparison.Ordinal))
         {
             passed = int.Parse(line[TestRun.Passed.Length..], CultureInfo.InvariantCulture);
+            Begin("");
         }
     }
 

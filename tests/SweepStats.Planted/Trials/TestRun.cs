@@ -22,7 +22,7 @@ internal static class TestRun
     private static readonly string[] ReadSource = ["SweepStats.Tests.Architecture.", "SweepStats.Tests.Sentences."];
 
     /// <summary>Runs them in the order of a plan.</summary>
-    /// <param name="plan">Names of classes, or of a class and a test; all classes where it is empty.</param>
+    /// <param name="plan">Names of classes, or of a class and a test.</param>
     /// <returns>Exit code: 0 where all passed, 1 where one failed.</returns>
     public static int Of(IEnumerable<string> plan)
     {
@@ -51,6 +51,13 @@ internal static class TestRun
         return 0;
     }
 
+    /// <summary>All classes of tests.</summary>
+    public static IEnumerable<string> Classes()
+    {
+        using var framework = new XunitTestFramework(new Sink());
+        return [.. Discovered(framework).Select(Class).Distinct()];
+    }
+
     private static ITestCase[] Discovered(XunitTestFramework framework)
     {
         var sink = new Sink();
@@ -64,8 +71,7 @@ internal static class TestRun
     {
         ILookup<string, ITestCase> classes = cases.ToLookup(Class);
         ILookup<string, ITestCase> tests = cases.ToLookup(c => $"{Class(c)}.{c.TestMethod.Method.Name}");
-        string[] names = plan.Length > 0 ? plan : [.. classes.Select(c => c.Key).Order(StringComparer.Ordinal)];
-        return from name in names
+        return from name in plan
                let found = classes[name].Concat(tests[name]).ToArray()
                where found.Length > 0
                select new TestGroup(name, found);
