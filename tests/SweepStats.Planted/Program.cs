@@ -2,8 +2,9 @@ using System.Globalization;
 using SweepStats.Planted;
 using SweepStats.Planted.Trials;
 
-// What planted.sh runs. study SEED COUNT PAGE plants faults and writes the page; look SECONDS SEED COUNT tries them with the quick
-// tests alone; look SECONDS WORDS tries all faults that hold the words; tests PLAN runs the tests beside the core that lies there.
+// What planted.sh runs. study SEED COUNT PAGE plants faults and writes the page; look SECONDS SEED COUNT tries them with the
+// quick tests alone; look SECONDS WORDS tries all faults that hold the words; tests PLAN runs tests beside the core that lies
+// there.
 switch (args)
 {
     case ["study", var seed, var count, var page] when IsWhole(seed) && IsWhole(count):

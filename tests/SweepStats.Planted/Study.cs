@@ -39,8 +39,8 @@ internal static class Study
     public static void Look(double seconds, string[] words)
     {
         CoreSource core = CoreSource.Read();
-        Look(core, [.. core.Places().SelectMany(place => place).Where(f => words.Any(f.Key.Contains) && core.Compiles(f))], seconds,
-            again: true);
+        Fault[] faults = [.. core.Places().SelectMany(place => place).Where(f => words.Any(f.Key.Contains) && core.Compiles(f))];
+        Look(core, faults, seconds, again: true);
     }
 
     private static void Look(CoreSource core, Fault[] faults, double seconds, bool again)

@@ -9,30 +9,30 @@ namespace SweepStats.Planted;
 internal static class StudyPage
 {
     private const string Survived = "SURVIVED";
-    
+
     /// <summary>Beginning of the names of all tests.</summary>
     public const string Tests = "SweepStats.Tests.";
 
+    private const string Kinds =
+        "A fault is another operator, a relation turned round or moved onto or off its limit, a whole constant moved "
+        + "by one, a real one a tenth larger, yes for no, the smaller for the larger (and such pairs of calls), an "
+        + "argument in place of the result, a condition turned round, a statement or an early way out removed. Left "
+        + "out are text for people, checks of arguments that only throw, and constants that other projects have taken "
+        + "into their code.";
+
+    private const string Again =
+        "Run it again with `tests/SweepStats.Planted/planted.sh`; another seed, number and page may follow. The test "
+        + "that caught a fault the last time runs first, then those of its room, then all others, up to the first that "
+        + "fails; what ran here beside the same core is not run again. A class that works for ten times its usual "
+        + "time, and half a minute, does not end: that is caught too.";
 
     public static string Of(Draw draw, Equivalents equivalents, ulong seed, int tests, Trial[] trials)
     {
         int own = trials.Count(IsCaughtAtHome);
-        var page = new StringBuilder();
-        page.Append(CultureInfo.InvariantCulture, $"""
-            # Planted faults
-
-            How many faults of the core the unit tests catch. {trials.Length} faults are planted in src/SweepStats, one at a time, and tests/SweepStats.Tests runs beside each: {Caught(trials)} are caught, {own} of them by a test of the fault's own room.
-
-            A fault is another operator, a relation turned round or moved onto or off its limit, a whole constant moved by one, a real one a tenth larger, yes for no, the smaller for the larger (and such pairs of calls), an argument in place of the result, a condition turned round, a statement or an early way out removed. Seed {seed} draws them among {draw.Places} places, evenly over the rooms (the folders of the core, and the flow above them). Left out are text for people, checks of arguments that only throw, and constants that other projects have taken into their code. {Count(draw.NotCompiled)} no program, and the next one of the room was drawn instead. So it was for the {draw.Equal.Count} that cannot change a result; they stand at the end with the reason.
-
-            The tests of the room run first, then the others, up to the first that fails; {tests} pass where no fault is planted. Those that read the source (house rules, sentences) are left out. A class that works for ten times its usual time, and half a minute, does not end: that fault is caught too.
-
-            Run it again with `tests/SweepStats.Planted/planted.sh` (the seed, the number of faults and another page may follow). What caught a fault the last time, by the table below, is tried first.
-
-            | fault | place | right → faulty | caught by |
-            |---|---|---|---|
-
-            """);
+        var page = new StringBuilder("# Planted faults\n\n");
+        page.AppendJoin("\n\n", Figures(trials, own, tests), Kinds, Drawn(draw, seed), Again);
+        page.Append("\n\n");
+        page.Append("| fault | place | right → faulty | caught by |\n|---|---|---|---|\n");
         foreach ((int number, Trial trial) in trials.Index())
         {
             page.Append(CultureInfo.InvariantCulture, $"| {number + 1} | {Row(trial.Fault)} | {Who(trial)} |\n");
@@ -51,6 +51,18 @@ internal static class StudyPage
     public static string LastLine(Trial[] trials) => $"{Caught(trials)} of {trials.Length} caught";
 
     private static int Caught(Trial[] trials) => trials.Count(t => t.Outcome.Caught is not null);
+
+    private static string Figures(Trial[] trials, int own, int tests) =>
+        $"How many faults of the core the unit tests catch. {trials.Length} faults are planted in src/SweepStats, one "
+        + $"at a time, and tests/SweepStats.Tests runs beside each: {Caught(trials)} are caught, {own} of them by a "
+        + $"test of the fault's own room. {tests} tests pass where no fault is planted; those that read the source and "
+        + "not the assembly (house rules, sentences) are left out.";
+
+    private static string Drawn(Draw draw, ulong seed) =>
+        $"Seed {seed} draws them among {draw.Places} places, as many in each room (the folders of the core, and the "
+        + $"flow above them). {Count(draw.NotCompiled)} no program, and the next one of the room was drawn instead. So "
+        + $"it was for the {draw.Equal.Count} drawn that cannot change a result: they are no part of the hundred, and "
+        + "stand at the end with the reason.";
 
     private static bool IsCaughtAtHome(Trial trial) =>
         trial.Outcome.Caught?.StartsWith(TrialSeries.Mirror(trial.Fault), StringComparison.Ordinal) == true;

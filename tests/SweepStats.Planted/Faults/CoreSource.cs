@@ -119,7 +119,8 @@ internal sealed class CoreSource
     private static SyntaxTree Tree(string path, string text)
     {
         SyntaxTree tree = CSharpSyntaxTree.ParseText(text, Parsing, path);
-        TextChange[] changes = [.. tree.GetRoot().DescendantNodes().OfType<MethodDeclarationSyntax>().SelectMany(PlainExpression)];
+        TextChange[] changes =
+            [.. tree.GetRoot().DescendantNodes().OfType<MethodDeclarationSyntax>().SelectMany(PlainExpression)];
         return changes.Length == 0
             ? tree
             : CSharpSyntaxTree.ParseText(tree.GetText().WithChanges(changes), Parsing, path);

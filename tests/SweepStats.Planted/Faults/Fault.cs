@@ -33,5 +33,6 @@ internal sealed record Fault(string File, int Line, TextSpan Stretch, string Ins
             instead, OneLine(shown.ToString()), OneLine(faulty));
     }
 
-    private static string OneLine(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    private static string OneLine(string text) =>
+        string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 }

@@ -31,7 +31,8 @@ internal static class LeftOut
     private static bool IsConstant(FieldDeclarationSyntax field) => field.Modifiers.Any(SyntaxKind.ConstKeyword);
 
     private static bool IsPrivate(FieldDeclarationSyntax field) =>
-        !field.Modifiers.Any(m => m.Kind() is SyntaxKind.PublicKeyword or SyntaxKind.InternalKeyword or SyntaxKind.ProtectedKeyword);
+        !field.Modifiers.Any(
+            m => m.Kind() is SyntaxKind.PublicKeyword or SyntaxKind.InternalKeyword or SyntaxKind.ProtectedKeyword);
 
     private static bool OnlyThrows(StatementSyntax statement) => statement switch
     {

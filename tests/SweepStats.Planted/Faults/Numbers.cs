@@ -8,7 +8,8 @@ namespace SweepStats.Planted.Faults;
 internal static class Numbers
 {
     /// <summary>An int, a long or another whole number.</summary>
-    public static bool IsWhole(ITypeSymbol? type) => type?.SpecialType is >= SpecialType.System_SByte and <= SpecialType.System_UInt64;
+    public static bool IsWhole(ITypeSymbol? type) =>
+        type?.SpecialType is >= SpecialType.System_SByte and <= SpecialType.System_UInt64;
 
     /// <summary>A double or a float.</summary>
     public static bool IsReal(ITypeSymbol? type) => type?.SpecialType is SpecialType.System_Double or SpecialType.System_Single;

@@ -24,7 +24,8 @@ internal sealed partial class EarlierTrials
         {
             if (Row().Match(line) is { Success: true } row)
             {
-                tests[$"{row.Groups["file"].Value}: {Plain(row.Groups["what"].Value)}"] = StudyPage.Tests + row.Groups["test"].Value;
+                string fault = $"{row.Groups["file"].Value}: {Plain(row.Groups["what"].Value)}";
+                tests[fault] = StudyPage.Tests + row.Groups["test"].Value;
             }
         }
 

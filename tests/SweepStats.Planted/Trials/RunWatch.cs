@@ -38,8 +38,9 @@ internal sealed class RunWatch
     public TimeSpan Waited() => clock.Elapsed;
 
     /// <summary>What came of it, once it has ended.</summary>
-    public Outcome Result() => new(
-        failed ?? (run.ExitCode == 0 && passed > 0 ? null : $"the run broke off in {(at.Length > 0 ? at : "no test")}"), passed, seconds);
+    public Outcome Result() => new(failed ?? (run.ExitCode == 0 && passed > 0 ? null : Broken()), passed, seconds);
+
+    private string Broken() => $"the run broke off in {(at.Length > 0 ? at : "no test")}";
 
     private void Hear(string line)
     {

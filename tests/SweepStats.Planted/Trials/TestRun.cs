@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Security.Cryptography;
 using Xunit.Abstractions;
 using Xunit.Sdk;
 
@@ -50,6 +51,10 @@ internal static class TestRun
         told.WriteLine(Passed + passed);
         return 0;
     }
+
+    /// <summary>Changes with the tests.</summary>
+    public static string Version() => Convert.ToHexString(SHA256.HashData(
+        File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, TestsAssembly + ".dll"))))[..16];
 
     /// <summary>All classes of tests.</summary>
     public static IEnumerable<string> Classes()

@@ -20,11 +20,19 @@ internal sealed class TrialSeries(CoreSource core, EarlierTrials earlier)
     /// <summary>Beginning of the names of the tests of a fault's own room.</summary>
     public static string Mirror(Fault fault) => $"{StudyPage.Tests}{Mirrors.GetValueOrDefault(fault.Room, fault.Room)}.";
 
-    /// <summary>Runs the tests beside the core as it stands, half of the classes on each bench.</summary>
+    /// <summary>
+    /// Runs the tests beside the core as it stands, half of the classes on each bench; what passed before is not run again.
+    /// </summary>
     /// <returns>How many passed.</returns>
     /// <exception cref="InvalidOperationException">A test fails, or none ran.</exception>
     public int WithoutFault()
     {
+        string version = core.Version + TestRun.Version();
+        if (UsualTimes.Passed(version) is { } before)
+        {
+            return before;
+        }
+
         string[] classes = [.. TestRun.Classes().OrderByDescending(c => usual.GetValueOrDefault(c))];
         var outcomes = new Outcome[Benches];
         var none = new Dictionary<string, double>();
@@ -36,8 +44,9 @@ internal sealed class TrialSeries(CoreSource core, EarlierTrials earlier)
         }
 
         usual = outcomes.SelectMany(o => o.Seconds).ToDictionary();
-        UsualTimes.Keep(usual);
-        return outcomes.Sum(o => o.Passed);
+        int passed = outcomes.Sum(o => o.Passed);
+        UsualTimes.Keep(usual, version, passed);
+        return passed;
     }
 
     /// <summary>Tries each fault.</summary>
@@ -61,15 +70,16 @@ internal sealed class TrialSeries(CoreSource core, EarlierTrials earlier)
         ? new Outcome(test, 0, new Dictionary<string, double>())
         : bench.Try(core, fault, Plan(fault), usual);
 
-    private static void Tell(Trial trial, string count) => Console.WriteLine($"{count} {trial.Fault.File}:{trial.Fault.Line} "
-        + $"{trial.Fault.Right} → {trial.Fault.Faulty}: {trial.Outcome.Caught ?? "SURVIVED"}");
+    private static void Tell(Trial trial, string count) => Console.WriteLine(
+        $"{count} {trial.Fault.File}:{trial.Fault.Line} {trial.Fault.Right} → {trial.Fault.Faulty}: "
+            + (trial.Outcome.Caught ?? "SURVIVED"));
 
     // What caught it before, then the tests of the room, then the others; quick ones first.
     private IEnumerable<string> Plan(Fault fault)
     {
         string mirror = Mirror(fault);
-        IEnumerable<string> classes = usual.Keys.Where(c => usual[c] <= MostSeconds).OrderBy(c => !c.StartsWith(mirror, StringComparison.Ordinal))
-            .ThenBy(c => usual[c]);
+        IEnumerable<string> classes = usual.Keys.Where(c => usual[c] <= MostSeconds)
+            .OrderBy(c => !c.StartsWith(mirror, StringComparison.Ordinal)).ThenBy(c => usual[c]);
         return earlier.Of(fault) is { } test ? classes.Prepend(test) : classes;
     }
 }
