@@ -46,7 +46,7 @@ internal static class Study
     private static void Look(CoreSource core, Fault[] faults, double seconds, bool again)
     {
         var earlier = new EarlierTrials(Repository.Page, core);
-        Fault[] open = [.. faults.Where(f => again || earlier.Of(f) is null)];
+        Fault[] open = [.. faults.Where(f => again || earlier.Settled(f) is null)];
         Console.WriteLine($"{faults.Length - open.Length} were caught before");
         Console.WriteLine(StudyPage.LastLine(new TrialSeries(core, earlier) { MostSeconds = seconds }.Of(open)));
     }

@@ -17,6 +17,9 @@ internal sealed class Sink : LongLivedMarshalByRefObject, IMessageSink
     /// <summary>Its class and name, or what else went wrong.</summary>
     public string? FirstFailed { get; private set; }
 
+    /// <summary>What it says; null where none failed.</summary>
+    public string? Why { get; private set; }
+
     /// <returns>Whether to go on.</returns>
     public bool OnMessage(IMessageSinkMessage message)
     {
@@ -30,6 +33,7 @@ internal sealed class Sink : LongLivedMarshalByRefObject, IMessageSink
                 break;
             case ITestFailed failed:
                 FirstFailed ??= $"{failed.TestClass.Class.Name}.{failed.TestMethod.Method.Name}";
+                Why ??= string.Join('\n', failed.Messages);
                 break;
             case ITestClassCleanupFailure or ITestCollectionCleanupFailure or ITestAssemblyCleanupFailure or IErrorMessage:
                 FirstFailed ??= "an error outside of a test";

@@ -42,6 +42,7 @@ internal static class TestRun
             if (sink.FirstFailed is { } failed)
             {
                 told.WriteLine(Failed + failed);
+                told.WriteLine(sink.Why);
                 return 1;
             }
 
