@@ -15,6 +15,8 @@ internal sealed class CoreSource
     /// <summary>File name of the assembly.</summary>
     public const string AssemblyFile = "SweepStats.Core.dll";
 
+    private const string Built = "built/";
+
     private static readonly CSharpParseOptions Parsing = new(LanguageVersion.Latest);
     private readonly CSharpCompilation right;
     private readonly Lazy<string> kept;
@@ -22,7 +24,8 @@ internal sealed class CoreSource
     private CoreSource(CSharpCompilation right)
     {
         this.right = right;
-        Version = Hash(right.SyntaxTrees.Select(tree => tree.FilePath + tree));
+        // What the build writes names the commit, and changes with it.
+        Version = Hash(right.SyntaxTrees.Where(tree => !IsBuilt(tree)).Select(tree => tree.FilePath + tree));
         kept = new Lazy<string>(KeptFolder);
     }
 
@@ -32,7 +35,7 @@ internal sealed class CoreSource
         SyntaxTree[] trees =
         [
             .. Repository.Sources().Select(file => Tree(Repository.BelowCore(file), File.ReadAllText(file))),
-            .. Repository.BuiltSources().Select(file => Tree("built/" + Path.GetFileName(file), File.ReadAllText(file))),
+            .. Repository.BuiltSources().Select(file => Tree(Built + Path.GetFileName(file), File.ReadAllText(file))),
         ];
         var compilation = CSharpCompilation.Create("SweepStats.Core", trees, References(), new CSharpCompilationOptions(
             OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, checkOverflow: true,
@@ -46,7 +49,7 @@ internal sealed class CoreSource
     /// <summary>Faults by place, places in the order of the files.</summary>
     public ImmutableArray<Fault[]> Places() =>
     [
-        .. right.SyntaxTrees.Where(t => !t.FilePath.StartsWith("built/", StringComparison.Ordinal))
+        .. right.SyntaxTrees.Where(tree => !IsBuilt(tree))
             .SelectMany(tree => Faults.Places.In(tree, right.GetSemanticModel(tree))),
     ];
 
@@ -142,6 +145,8 @@ internal sealed class CoreSource
             new TextChange(method.SemicolonToken.Span, $"=> new Regex{attribute.ArgumentList};"),
         ];
     }
+
+    private static bool IsBuilt(SyntaxTree tree) => tree.FilePath.StartsWith(Built, StringComparison.Ordinal);
 
     private static Diagnostic[] Errors(IEnumerable<Diagnostic> all) =>
         [.. all.Where(d => d.Severity == DiagnosticSeverity.Error)];
