@@ -36,7 +36,8 @@ public sealed class CommonGridTests
     public void TheEndsHaveTheStepOnTheirOneSide()
     {
         var grid = new FrequencyGrid([10e6, 11e6, 13e6]);
-        Assert.Equal([0, -1, 2, -1], new[] { 9.951e6, 9.949e6, 13.099e6, 13.101e6 }.Select(hertz => CommonGrid.IndexOf(grid, hertz)));
+        double[] asked = [9.951e6, 9.949e6, 13.099e6, 13.101e6];
+        Assert.Equal([0, -1, 2, -1], asked.Select(hertz => CommonGrid.IndexOf(grid, hertz)));
     }
 
     [Fact]

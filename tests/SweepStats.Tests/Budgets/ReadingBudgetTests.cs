@@ -151,8 +151,8 @@ public sealed class ReadingBudgetTests
         Assert.Empty(result.Budgets[0].All);
     }
 
-    // A plate 50 dB below the covered level shows noise alone. A leakage as strong as that noise, an amplitude of 0.003, would move
-    // the level by 0.03 dB.
+    // A plate 50 dB below the covered level shows noise alone. A leakage as strong as that noise, an amplitude of 0.003, would
+    // move the level by 0.03 dB.
     [Fact]
     public void WhatTheNoiseOfAPlateMayHideHasItsLineHoweverSmall()
     {

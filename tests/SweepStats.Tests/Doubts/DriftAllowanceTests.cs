@@ -22,8 +22,8 @@ public sealed class DriftAllowanceTests
         Assert.Equal(clear, result.Doubts.Drift!.HalfWidthDb, 12);
     }
 
-    // Three specimens of five sweeps after five reference sweeps: from the middle of the reference to that of the last specimen are
-    // 2.5 + 5 + 5 + 2.5 sweeps, and the drift of a group takes four steps.
+    // Three specimens of five sweeps after five reference sweeps: from the middle of the reference to that of the last specimen
+    // are 2.5 + 5 + 5 + 2.5 sweeps, and the drift of a group takes four steps.
     [Fact]
     public void WithoutTimesAndWithTheReferenceOnOneSideTheDriftGoesOnAtItsPace()
     {

@@ -5,7 +5,7 @@ namespace SweepStats.Tests.Floor;
 
 public sealed class FloorProminenceTests
 {
-    // 200 frequencies without any unevenness, then 201 that go up and down by up to a decibel: a hundred to either side are asked.
+    // 200 frequencies without any unevenness, then 201 that go up and down by up to a decibel: a hundred to either side count.
     [Fact]
     public void UnevennessIsThatOfTheFrequenciesRoundAbout()
     {

@@ -133,8 +133,8 @@ public sealed class NoiseFloorEstimatorTests
         Assert.InRange(floor.LevelDb.Average(), -100.6, -99.9);
     }
 
-    // Levels 0.01 dB up and down by turns: the mean over 33 neighbours is known to 0.002 dB, and how far this one sweep as a whole
-    // is off cannot be seen. 0.5 dB are allowed for it.
+    // Levels 0.01 dB up and down by turns: the mean over 33 neighbours is known to 0.002 dB, and how far this one sweep as a
+    // whole is off cannot be seen. 0.5 dB are allowed for it.
     [Fact]
     public void OneSweepMayBeOffAsAWholeByHalfADecibelThatItDoesNotShow()
     {

@@ -47,7 +47,8 @@ public sealed class CensoredToleranceTests
         {
             double[] factors = [.. Enumerable.Range(seen + 1, CensoredToleranceTable.Most - seen)
                 .Select(count => CensoredToleranceTable.Factor(count, count - seen))];
-            Assert.All(factors.Skip(1).Zip(factors), pair => Assert.True(pair.First < 1.025 * pair.Second, $"{seen} seen: {pair}"));
+            Assert.All(factors.Skip(1).Zip(factors),
+                pair => Assert.True(pair.First < 1.025 * pair.Second, $"{seen} seen: {pair}"));
         }
 
         Assert.False(CensoredToleranceTable.Holds(59, 1, 0.95, 0.95));
