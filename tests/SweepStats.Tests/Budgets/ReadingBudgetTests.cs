@@ -5,6 +5,7 @@ using SweepStats.Rehearsal;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
+using SweepStats.Tests.Leaking;
 using SweepStats.Uncertainty;
 using Xunit;
 
@@ -148,6 +149,21 @@ public sealed class ReadingBudgetTests
     {
         AnalysisResult result = Rehearsed.Analysed(Rehearsed.Plan with { CoveredSweeps = 1 });
         Assert.Empty(result.Budgets[0].All);
+    }
+
+    // A plate 50 dB below the covered level shows noise alone. A leakage as strong as that noise, an amplitude of 0.003, would
+    // move the level by 0.03 dB.
+    [Fact]
+    public void WhatTheNoiseOfAPlateMayHideHasItsLineHoweverSmall()
+    {
+        Campaign campaign = new Analyser { LeakageDb = double.PositiveInfinity, PlateSweeps = 5 }.Draw();
+        ShieldingBudget budget = Assert.Single(Analysis.Run(campaign, new AnalysisPlan
+        {
+            Averaging = Averaging.Sample,
+            BudgetFrequencies = [campaign.Sweeps[0].Grid[50]],
+        }).Budgets[0].Frequencies);
+        Assert.True(budget.LeakageBehindPlate);
+        Assert.InRange(Assert.Single(budget.Lines, l => l.Part == BudgetPart.Leakage).StandardUncertaintyDb, 0.001, 0.05);
     }
 
     [Fact]

@@ -1,5 +1,7 @@
+using System.Globalization;
 using SweepStats.Bands;
 using SweepStats.Checks;
+using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
 using SweepStats.Sweeps;
@@ -20,6 +22,16 @@ public sealed class ForeignFloorTests
         Finding told = Assert.Single(result.Findings, f => f.Code == "foreign-floor");
         Assert.Equal((Severity.Warning, Bias.TooSmall), (told.Severity, told.Bias));
         Assert.Equal(RequirementOutcome.CannotTell, result.Verdict.Requirement);
+    }
+
+    // Of 101 frequencies and five sweeps, 400 degrees of freedom: what they scatter by is known to 3.5 %.
+    [Fact]
+    public void TheScatterThatIsToldIsThatOfTheNoise()
+    {
+        AnalysisResult result = Analysed(Plan with { ShieldingStartDb = 95, ShieldingStopDb = 95 }, floorDb: -20, asked: 85);
+        string message = Assert.Single(result.Findings, f => f.Code == "foreign-floor").Message;
+        double told = double.Parse(message.Split("scatter by ")[1].Split(" dB")[0], CultureInfo.InvariantCulture);
+        Agreement.Relative(0.08, new DetectorNoise(Plan.Looks).LogStandardDeviation, told);
     }
 
     // A steady signal 10 dB over the noise, under a floor taken 10 dB too high: too much noise would be taken out.

@@ -47,6 +47,18 @@ public sealed class LostSignTests
                 .Select(f => f.Specimen?.ToString() ?? f.Role!.Value.ToString().ToLowerInvariant()));
     }
 
+    // The highest reading of the reference is −0.05 dBm, which reads 0.05 dBm without its sign.
+    [Fact]
+    public void AReadingJustBelowZeroLosesItTooWithTheOthers()
+    {
+        Campaign drawn = Rehearser.Draw(Plan).Campaign;
+        double up = -0.05 - drawn.Sweeps.Where(s => s.Role == SweepRole.Reference).Max(s => s.Levels.Max());
+        Campaign without = Rehearsed.Changed(
+            drawn, (s, _, level) => s.Role == SweepRole.Floor ? level + up : -(level + up));
+        AnalysisResult result = Analysis.Run(without, new AnalysisPlan { Averaging = Averaging.Power });
+        Assert.Contains(result.Findings, f => f is { Code: "lost-sign", Role: SweepRole.Reference });
+    }
+
     // One file of several: the mean of the kind hides it, and the range seems to be what is wrong.
     [Theory]
     [InlineData(SweepRole.Floor)]

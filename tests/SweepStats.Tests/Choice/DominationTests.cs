@@ -83,6 +83,15 @@ public sealed class DominationTests
         Assert.Empty(Domination.Among([Band(Ranked("A", 50), Ranked("B", 40) with { Group = 2 })],
             Properties(("A", 30, 2), ("B", 35, 1)), new ChoiceQuestion { Shown = ["price"] }));
 
+    [Fact]
+    public void OnePropertyIsEnoughToWeigh()
+    {
+        ImmutableArray<BandRanking> bands = [Band(Ranked("A", 50), Ranked("B", 48))];
+        ImmutableArray<SpecimenProperty> properties = Properties(("A", 30, 2), ("B", 35, 1));
+        Assert.Single(Domination.Among(bands, properties, new ChoiceQuestion { LowerIsBetter = ["price"] }));
+        Assert.Single(Domination.Among(bands, properties, new ChoiceQuestion { HigherIsBetter = ["width"] }));
+    }
+
     private static RankedSpecimen Ranked(string name, double mean) => new()
     {
         Name = new SpecimenName(name, "1"),

@@ -1,5 +1,6 @@
 using SweepStats.Rehearsal;
 using SweepStats.Shielding;
+using SweepStats.Sweeps;
 using Xunit;
 
 namespace SweepStats.Tests.Doubts;
@@ -19,6 +20,18 @@ public sealed class DriftAllowanceTests
         AnalysisResult result = Rehearsed.Analysed(Steady with { StartsAt = null, DriftDb = 3 });
         double clear = result.Drifts.Where(d => d.IsClear).Max(d => Math.Abs(d.Size));
         Assert.Equal(clear, result.Doubts.Drift!.HalfWidthDb, 12);
+    }
+
+    // Three specimens of five sweeps after five reference sweeps: from the middle of the reference to that of the last specimen
+    // are 2.5 + 5 + 5 + 2.5 sweeps, and the drift of a group takes four steps.
+    [Fact]
+    public void WithoutTimesAndWithTheReferenceOnOneSideTheDriftGoesOnAtItsPace()
+    {
+        RehearsalPlan three = Steady with { StartsAt = null, DriftDb = 6, SpecimensPerLot = 3 };
+        AnalysisResult result = Analysis.Run(Rehearser.Draw(three).Campaign,
+            new AnalysisPlan { Averaging = three.Averaging, ReferenceTaking = SweepTaking.Once });
+        double clear = result.Drifts.Where(d => d.IsClear).Max(d => Math.Abs(d.Size));
+        Assert.Equal(clear * 15 / 4, result.Doubts.Drift!.HalfWidthDb, 1e-9);
     }
 
     // References on both sides of one specimen: their middle and its middle lie close together, so little of the drift is left.

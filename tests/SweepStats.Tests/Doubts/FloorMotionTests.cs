@@ -1,4 +1,6 @@
+using SweepStats.Alignment;
 using SweepStats.Doubts;
+using SweepStats.Floor;
 using SweepStats.Rehearsal;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
@@ -40,6 +42,28 @@ public sealed class FloorMotionTests
     {
         RehearsalPlan sinking = Hidden with { Points = 201, ShieldingStartDb = start, ShieldingStopDb = stop };
         Assert.InRange(Draws.Seeds(60).Count(seed => Analysed(sinking with { Seed = seed }, 0).Doubts.Motions.Length > 0), 0, 1);
+    }
+
+    // 401 readings from −2 to +2 standard errors about a rise of 4 dB, as 2·sign(u)·|u|ᵃ of even u: they deviate by 2/√(2a + 1).
+    // Noise cut off there deviates by 0.88, evenly spread readings by 1.15; told from 1.05 on.
+    [Theory]
+    [InlineData(1.6, 1)]
+    [InlineData(1.15, 0)]
+    public void APileThatIsWiderThanNoiseIsNone(double power, int piles)
+    {
+        var noise = new DetectorNoise(100);
+        double[] even = [.. Enumerable.Range(-200, 401).Select(i => i / 200.0)];
+        AlignedCampaign campaign = Aligner.Align(Rehearsed.Campaign(
+            Rehearsed.Sweeps(SweepRole.Reference, [.. even.Select(_ => 0.0)]),
+            Rehearsed.Sweeps(SweepRole.Covered, [.. even.Select(u =>
+                -96 + (1.999 * noise.LogStandardDeviation * Math.Sign(u) * Math.Pow(Math.Abs(u), power)))])), null);
+        NoiseFloor floor = NoiseFloorEstimator.Declare(-100, even.Length, Averaging.Power) with
+        {
+            Noise = [noise],
+            HalfWidthDb = 1,
+        };
+        var once = new FloorHistory { Bracketed = false, IsKnown = true, ChangeDb = null, HalfWidthDb = 1 };
+        Assert.Equal(piles, FloorMotion.Of(campaign, floor, once).Length);
     }
 
     private static AnalysisResult Analysed(RehearsalPlan plan, double rise)

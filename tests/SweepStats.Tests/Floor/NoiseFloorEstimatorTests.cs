@@ -133,6 +133,17 @@ public sealed class NoiseFloorEstimatorTests
         Assert.InRange(floor.LevelDb.Average(), -100.6, -99.9);
     }
 
+    // Levels 0.01 dB up and down by turns: the mean over 33 neighbours is known to 0.002 dB, and how far this one sweep as a
+    // whole is off cannot be seen. 0.5 dB are allowed for it.
+    [Fact]
+    public void OneSweepMayBeOffAsAWholeByHalfADecibelThatItDoesNotShow()
+    {
+        double[] levels = [.. Enumerable.Range(0, 401).Select(f => -100 + (f % 2 == 0 ? 0.01 : -0.01))];
+        NoiseFloor floor = NoiseFloorEstimator.Estimate(Rehearsed.Floor(levels), Averaging.Power);
+        Assert.All(floor.StandardErrorDb, error => Assert.InRange(error, 0.5, 0.51));
+        Assert.All(NoiseFloorEstimator.InScatter(3, [1, 2]).StandardErrorDb, error => Assert.Equal(0.5, error));
+    }
+
     [Fact]
     public void ShiftingEverySweepShiftsTheFloorAndNothingElse()
     {

@@ -1,3 +1,4 @@
+using SweepStats.Checks;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 using SweepStats.Tests.Checks;
@@ -8,6 +9,17 @@ namespace SweepStats.Tests.Leaking;
 /// <summary>What must not be lost where a leakage is taken out of all sweeps.</summary>
 public sealed class SubtractedLeakageTests
 {
+    // Where the floor shows it with its phase it may be subtracted, once it is known to stay.
+    [Fact]
+    public void HowToSubtractItIsSaidWhereThatCanBeDone()
+    {
+        AnalysisResult result = Analysis.Run(new Analyser().Draw(), new AnalysisPlan());
+        Finding[] told = [.. result.Findings.Where(
+            f => f.Code == "leakage" && f.NextStep.StartsWith("Isolate better", StringComparison.Ordinal))];
+        Assert.NotEmpty(told);
+        Assert.All(told, f => Assert.Contains("leakage = \"same\"", f.NextStep, StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]

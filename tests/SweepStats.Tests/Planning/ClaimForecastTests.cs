@@ -84,6 +84,14 @@ public sealed class ClaimForecastTests
     }
 
     [Fact]
+    public void AClaimThatAlwaysHoldsMayBeAskedToHoldAlways()
+    {
+        var claim = new ClaimForecast(Forecast(new SweepNumbers(5, 3, 15)), ClaimDb, ClaimDb + 30);
+        Assert.Equal(1, claim.ShareWithPlenty);
+        Assert.InRange(claim.RangeNeededDb(1)!.Value, ClaimDb, ClaimDb + 30);
+    }
+
+    [Fact]
     public void MoreSweepsOrMoreLooksNeedLessRange()
     {
         double few = Needed(20, new SweepNumbers(4, 1, 4));

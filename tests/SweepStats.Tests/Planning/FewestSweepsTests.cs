@@ -31,6 +31,22 @@ public sealed class FewestSweepsTests
         Assert.InRange(search.Reckoned, 1, 10);
     }
 
+    /// <summary>From three placements up to 200, or to 2000 covered sweeps in all.</summary>
+    [Theory]
+    [InlineData(1, 200)]
+    [InlineData(20, 100)]
+    public void EveryNumberUpToTheMostIsTried(int sweepsEach, int most)
+    {
+        var tried = new List<int>();
+        var search = new FewestSweeps(PlanBasis.Stated(0.3, 0.8, null, 20), Confidence.NinetyFive, null, numbers =>
+        {
+            tried.Add(numbers.Placements);
+            return double.PositiveInfinity;
+        });
+        Assert.Null(search.Placements(1000, sweepsEach));
+        Assert.Equal(Enumerable.Range(3, most - 2), tried);
+    }
+
     private sealed class CountedSearch
     {
         public CountedSearch(PlanBasis basis) => Fewest = new FewestSweeps(basis, Confidence.NinetyFive, null, numbers =>

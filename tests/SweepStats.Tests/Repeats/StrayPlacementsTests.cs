@@ -38,6 +38,13 @@ public sealed class StrayPlacementsTests
     }
 
     [Fact]
+    public void TwoPlacementsHaveLevelsAndOneHasNone()
+    {
+        Assert.Equal([0, 4], PlacementLevels.Of(Of([[0, 4]]).Covered[0], floor: null)!.Db);
+        Assert.Null(PlacementLevels.Of(Of([[4]]).Covered[0], floor: null));
+    }
+
+    [Fact]
     public void LevelsOfSpecimensAndTheOrderOfSweepsChangeNothing()
     {
         AlignedCampaign drawn = Drawn();

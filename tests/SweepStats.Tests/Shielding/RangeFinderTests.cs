@@ -1,6 +1,7 @@
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
 using SweepStats.Shielding;
+using SweepStats.Sweeps;
 using Xunit;
 
 namespace SweepStats.Tests.Shielding;
@@ -57,10 +58,25 @@ public sealed class RangeFinderTests
         RehearsedCampaign drawn = Rehearser.Draw(Plan with { Placements = 0, CoveredSweeps = 5, ShieldingStopDb = 40 });
         double quiet = Analysed(drawn.Campaign).Curves[0].Readings[0].Evidence.DynamicRange!.Value.Value;
         double loud =
-            Analysed(Rehearsed.Changed(drawn.Campaign, (s, f, level) => s.Role == SweepStats.Sweeps.SweepRole.Reference ? level
+            Analysed(Rehearsed.Changed(drawn.Campaign, (s, f, level) => s.Role == SweepRole.Reference ? level
             + (s.Name.EndsWith("1.csv", StringComparison.Ordinal) ? 3 : 0) : level))
             .Curves[0].Readings[0].Evidence.DynamicRange!.Value.Value;
         Assert.True(loud < quiet, $"{loud} against {quiet}");
+    }
+
+    // Where nobody knows how the receiver averages, the range is the shorter of those of either way, to a hundredth: the floor is
+    // pooled as for power averages.
+    [Theory]
+    [InlineData(5)]
+    [InlineData(100)]
+    public void OfTwoWaysOfAveragingTheOneWithTheShorterRangeCounts(double looks)
+    {
+        Campaign campaign = Rehearser.Draw(Plan with { Looks = looks }).Campaign;
+        double Range(Averaging averaging) => Analysis.Run(campaign, new AnalysisPlan { Averaging = averaging })
+            .Curves[0].Readings[100].Evidence.DynamicRange!.Value.Value;
+        double power = Range(Averaging.Power), log = Range(Averaging.Log);
+        Assert.True(Math.Abs(power - log) > 0.1, $"{power} and {log}");
+        Assert.Equal(Math.Min(power, log), Range(Averaging.Unknown), 0.01);
     }
 
     private static Decibels Range(RehearsalPlan plan, double lift)
@@ -71,6 +87,6 @@ public sealed class RangeFinderTests
         return result.Curves[0].Readings[100].Evidence.DynamicRange!.Value;
     }
 
-    private static AnalysisResult Analysed(SweepStats.Sweeps.Campaign campaign) =>
+    private static AnalysisResult Analysed(Campaign campaign) =>
         Analysis.Run(campaign, new AnalysisPlan { Averaging = Plan.Averaging });
 }

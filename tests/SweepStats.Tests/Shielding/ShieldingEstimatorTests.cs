@@ -1,5 +1,6 @@
 using SweepStats.Rehearsal;
 using SweepStats.Shielding;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using SweepStats.Uncertainty;
 using Xunit;
@@ -25,6 +26,24 @@ public sealed class ShieldingEstimatorTests
         // R 4.2.2: t.test(c(-10,-11,-12), c(-51,-53,-52,-52))$conf.int = 39.0077452 42.9922548
         Assert.Equal(39.0077452, measured.Shielding.Low.Value, 6);
         Assert.Equal(42.9922548, measured.Shielding.High.Value, 6);
+    }
+
+    // Whole decibels that one role alone shows: the error of rounding, 1/√12 = 0.288675 dB, is that of all levels.
+    [Theory]
+    [InlineData(true, false)]
+    [InlineData(false, true)]
+    public void TheRoundingThatOneRoleShowsHoldsForAll(bool coarseFloor, bool coarseSpecimen)
+    {
+        var random = new RandomSource(1);
+        double[][] Levels(double mean, bool coarse) => [.. Enumerable.Range(0, 3).Select(_ => Enumerable.Range(0, 61)
+            .Select(_ => mean + (2 * random.Normal())).Select(level => coarse ? Math.Round(level) : level).ToArray())];
+        Campaign campaign = Rehearsed.Campaign(
+            Rehearsed.Sweeps(SweepRole.Floor, Levels(-100, coarseFloor)),
+            Rehearsed.Sweeps(SweepRole.Reference, Levels(-10, false)),
+            Rehearsed.Sweeps(SweepRole.Covered, Levels(-50, false)).Select(s => Named(s, "fine")),
+            Rehearsed.Sweeps(SweepRole.Covered, Levels(-50, coarseSpecimen)).Select(s => Named(s, "other")));
+        AnalysisResult result = Analysis.Run(campaign, new AnalysisPlan { Averaging = Averaging.Power });
+        Assert.All(result.Curves, curve => Assert.Equal(0.288675, curve.RoundingDb, 6));
     }
 
     [Fact]
@@ -348,4 +367,7 @@ public sealed class ShieldingEstimatorTests
         ShieldingReading.AtLeast b => (b.Bound.Value, double.PositiveInfinity),
         _ => throw new Xunit.Sdk.XunitException($"{reading} has no limits."),
     };
+
+    private static Sweep Named(Sweep sweep, string specimen) =>
+        new(sweep.Name + specimen, sweep.Role, sweep.Grid, sweep.Levels, sweep.Scale) { Specimen = specimen };
 }

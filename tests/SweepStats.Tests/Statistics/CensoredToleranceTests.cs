@@ -42,6 +42,15 @@ public sealed class CensoredToleranceTests
                 capped => Assert.True(factors[capped] > 0.98 * factors[capped - 1], $"{count}, {capped}"));
         }
 
+        // Nor do more specimens, as many of them seen, need a larger one.
+        for (int seen = 2; seen < CensoredToleranceTable.Most; seen++)
+        {
+            double[] factors = [.. Enumerable.Range(seen + 1, CensoredToleranceTable.Most - seen)
+                .Select(count => CensoredToleranceTable.Factor(count, count - seen))];
+            Assert.All(factors.Skip(1).Zip(factors),
+                pair => Assert.True(pair.First < 1.025 * pair.Second, $"{seen} seen: {pair}"));
+        }
+
         Assert.False(CensoredToleranceTable.Holds(59, 1, 0.95, 0.95));
         Assert.False(CensoredToleranceTable.Holds(10, 3, 0.9, 0.95));
         Assert.False(CensoredToleranceTable.Holds(10, 3, 0.95, 0.9));

@@ -12,6 +12,7 @@ public sealed class NaturalOrderTests
     [InlineData("s2", "s10")]
     [InlineData("lot2/s10", "lot10/s2")]
     [InlineData("9", "10")]
+    [InlineData("s19", "s103")]
     [InlineData("p99999999999999999998", "p99999999999999999999")]
     [InlineData("A", "a")]
     [InlineData("s", "s1")]

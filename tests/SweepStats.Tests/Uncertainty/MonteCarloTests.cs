@@ -21,6 +21,17 @@ public sealed class MonteCarloTests
         Assert.True(drawn.Confirms(LinearBudget.Of(Sum, Four(_ => new NormalSpread(1))).Interval(Confidence.NinetyFive)));
     }
 
+    // Symmetric errors hide a wrong sign from every statistic, so the draws themselves are looked at.
+    [Fact]
+    public void ATrialIsTheEstimatesWithADrawnErrorEach()
+    {
+        InputQuantity[] inputs = [new("a", 5, new NormalSpread(1)), new("b", 7, new RectangularSpread(2))];
+        var random = new RandomSource(3);
+        double[] expected = [.. Enumerable.Range(0, 4)
+            .Select(_ => ((5 + inputs[0].Error.Draw(random)) * 100) + 7 + inputs[1].Error.Draw(random))];
+        Assert.Equal(expected, new Trials(x => (100 * x[0]) + x[1], inputs, null, 3).Next(4), (a, b) => Math.Abs(a - b) < 1e-9);
+    }
+
     [Fact]
     public void FourRectangles()
     {

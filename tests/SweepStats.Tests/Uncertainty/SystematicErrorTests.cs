@@ -20,6 +20,15 @@ public sealed class SystematicErrorTests
         Assert.Equal(0, error.Quantile(0.5), 0.002);
     }
 
+    [Theory]
+    [InlineData(0.1)]
+    [InlineData(5)]
+    public void TheQuantileGoesAlongWithTheScale(double halfWidth)
+    {
+        var error = new SystematicError([Entry(halfWidth, ErrorDistribution.Rectangular)]);
+        Assert.Equal(0.95 * halfWidth, error.Quantile(0.975), 0.002 * halfWidth);
+    }
+
     [Fact]
     public void TwoEqualRectanglesMakeATriangle()
     {
