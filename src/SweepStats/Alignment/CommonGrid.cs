@@ -6,8 +6,9 @@ namespace SweepStats.Alignment;
 
 /// <summary>Finds the frequencies that all sweeps share.</summary>
 /// <remarks>
-/// Two frequencies are the same when they differ by less than a twentieth of the step to the next point: exports round to kHz,
-/// and synthesisers to their own steps. Nothing is interpolated here: a level between two points was never measured.
+/// Two frequencies are the same when they differ by less than a millionth of the frequency, but never by less than a twentieth
+/// nor by more than a quarter of the step to the next point: exports round to kHz, and synthesisers to their own steps. Nothing
+/// is interpolated here: a level between two points was never measured.
 /// </remarks>
 internal static class CommonGrid
 {

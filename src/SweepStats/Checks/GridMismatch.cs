@@ -37,7 +37,7 @@ internal sealed class GridMismatch : ICheck
                 + "interpolated.",
             Basis = string.Create(Amount.Print, $"{campaign.GridDifferences.Sum(d => d.PointsLeftOut)} points left out in all, "
                 + $"at most {campaign.GridDifferences.Max(d => d.PointsLeftOut)} of one sweep; frequencies count as the same "
-                + $"within a twentieth of the step to the next point."),
+                + $"within a millionth, or a twentieth of the step to the next point where that is more."),
             NextStep = $"{SameFrequencies}. For these sweeps, set interpolate = true under [band] in campaign.toml: the error "
                 + "of it goes into the budget.",
         };

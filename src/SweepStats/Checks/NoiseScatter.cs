@@ -19,7 +19,7 @@ internal static class NoiseScatter
     // Of all frequencies, those that lie lower than that (judgement, no source).
     private const double MostOfAll = 0.75;
 
-    private const int FewestPoints = 20;
+    private const int FewestPoints = 10, FewestFreedom = 20;
 
     // The variance that is expected of a signal has to be so much less, and the one that is seen so near to that of noise, but
     // for its own error (judgement, no source).
@@ -36,7 +36,7 @@ internal static class NoiseScatter
         double[] rise = [.. curve.Readings.CoveredDb.ToArray().Select((level, f) => level - floor.LevelDb[f])];
         int[] places = [.. Enumerable.Range(0, rise.Length).Where(f => rise[f] is >= LeastRiseDb and <= MostRiseDb)];
         if (places.Length < FewestPoints || rise.Count(r => r <= MostRiseDb) < MostOfAll * rise.Length
-            || !(floor.ReadingDeviationDb > 0))
+            || floor.ReadingDeviationDb is not > 0)
         {
             return null;
         }
@@ -44,17 +44,16 @@ internal static class NoiseScatter
         double noise = floor.ReadingDeviationDb * floor.ReadingDeviationDb;
         Spread own = Spread.Of(covered, places), source = Spread.Of(seen.Campaign.Reference, places);
         double expected = places.Average(f => OfNoise(rise[f])) + (source.Variance / noise);
-        return own.DegreesOfFreedom >= FewestPoints && IsNoise(own.Variance / noise, expected, own.DegreesOfFreedom)
+        int ofFloor = (floor.SweepCount - 1) * (rise.Length - 1);
+        return own.DegreesOfFreedom >= FewestFreedom && ofFloor >= FewestFreedom
+            && IsNoise(own.Variance / noise, expected, Math.Sqrt((2.0 / own.DegreesOfFreedom) + (2.0 / ofFloor)))
             ? places.Average(f => rise[f]) : null;
     }
 
     // Variances against that of noise: nearer to 1 than to what a signal leaves, and surely above that.
-    private static bool IsNoise(double ratio, double expected, int degreesOfFreedom)
-    {
-        double error = Math.Sqrt(2.0 / degreesOfFreedom);
-        return expected <= Telling && ratio >= (1 + expected) / 2 && ratio >= expected * (1 + (Sure * error))
-            && ratio >= LikeNoise - error && ratio <= MoreThanNoise + error;
-    }
+    private static bool IsNoise(double ratio, double expected, double relativeError) =>
+        expected <= Telling && ratio >= (1 + expected) / 2 && ratio >= expected * (1 + (Sure * relativeError))
+        && ratio >= LikeNoise - relativeError && ratio <= MoreThanNoise + relativeError;
 
     /// <summary>Share of the variance of noise that is left where a signal lifts the level.</summary>
     internal static double OfNoise(double riseDb)

@@ -1,7 +1,6 @@
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Quantities;
-using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -21,23 +20,17 @@ namespace SweepStats.Checks;
 /// </remarks>
 internal sealed class NothingHeard : ICheck
 {
-    // As for a specimen that reads like nothing in its place.
-    private const double NearlyAll = 0.9;
-
-    // Four times the power of the floor: as much as noise from outside brings that was not there while the floor was taken
-    // (judgement, no source).
-    private const double RiseDb = 6;
-
     // A hundred times the power: pieces of one cloth do not differ by it (judgement, no source).
     private const double AnotherThingDb = 20;
 
-    // A transmitter that came after the floor was taken stands clear at a few frequencies, and shows nothing of what is sent
-    // (judgement, no source).
-    private const double ShareHeard = 0.05;
-    private const int FewestHeard = 2;
+    // Where pieces of a lot are known to lie close together, less will do (judgement, no source).
+    private const double LeastDb = 10, Deviations = 8;
+    private const int FewestFreedom = 3;
 
     // A filter ten times as wide lets ten times the noise through; this is ten times more.
     private const double OpenedDb = 20;
+
+    private static readonly string Rise = string.Create(Amount.Print, $"{HeardSpecimen.RiseDb:0} dB");
 
     public string Code => "nothing-heard";
 
@@ -51,7 +44,7 @@ internal sealed class NothingHeard : ICheck
         }
 
         Dictionary<SpecimenName, SweepBlock> blocks = seen.Campaign.Covered.ToDictionary(c => c.Name, c => c.Block);
-        Heard[] all = [.. seen.Curves.Select(c => Heard.Of(seen, c, blocks[c.Name], floor))];
+        HeardSpecimen[] all = [.. seen.Curves.Select(c => HeardSpecimen.Of(seen, c, blocks[c.Name], floor))];
         HashSet<SpecimenName> opened = [.. Opened(seen, floor)];
         HashSet<string> lots = [.. opened.Select(name => name.Lot)];
         if (all.Length > 0 && Array.TrueForAll(all, h => h.IsUnheard))
@@ -64,7 +57,8 @@ internal sealed class NothingHeard : ICheck
         return
         [
             .. OfLots(all, lots),
-            .. all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot])).Where(f => !opened.Contains(f.Specimen!.Value)),
+            .. all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot], ApartDb(all)))
+                .Where(f => !opened.Contains(f.Specimen!.Value)),
         ];
     }
 
@@ -77,7 +71,7 @@ internal sealed class NothingHeard : ICheck
             .Select(SpecimenName.Of);
     }
 
-    private Finding OfAll(Heard[] all, string? lot = null) => new()
+    private Finding OfAll(HeardSpecimen[] all, string? lot = null) => new()
     {
         Code = Code,
         Severity = Severity.Warning,
@@ -97,9 +91,9 @@ internal sealed class NothingHeard : ICheck
     };
 
     // Lots may truly differ, and so it is asked; where the best of the others nears the end of the range, better cloth is enough.
-    private IEnumerable<Finding> OfLots(Heard[] all, HashSet<string> opened)
+    private IEnumerable<Finding> OfLots(HeardSpecimen[] all, HashSet<string> opened)
     {
-        Heard[] heard = [.. all.Where(h => h.IsKnown)];
+        HeardSpecimen[] heard = [.. all.Where(h => h.IsKnown)];
         double best = heard.Select(h => h.MiddleDb).DefaultIfEmpty(double.PositiveInfinity).Max();
         return all.GroupBy(h => h.Name.Lot)
             .Where(lot => !opened.Contains(lot.Key) && lot.All(h => h.IsUnheard)
@@ -108,25 +102,36 @@ internal sealed class NothingHeard : ICheck
     }
 
     // Of a specimen that cannot be read anywhere there is none.
-    private static double Least(IEnumerable<Heard> lot) =>
+    private static double Least(IEnumerable<HeardSpecimen> lot) =>
         lot.Select(h => h.MiddleDb).Where(double.IsFinite).DefaultIfEmpty(double.NaN).Min();
 
-    private IEnumerable<Finding> InLot(Heard[] lot)
+    // By how much pieces of these lots do not differ.
+    private static double ApartDb(HeardSpecimen[] all)
     {
-        Heard[] heard = [.. lot.Where(h => h.IsKnown)];
+        double[][] lots =
+            [.. all.Where(h => h.IsKnown).GroupBy(h => h.Name.Lot).Select(lot => lot.Select(h => h.MiddleDb).ToArray())];
+        int freedom = lots.Sum(l => l.Length - 1);
+        double squares = lots.Where(l => l.Length > 1).Sum(l => (l.Length - 1) * Math.Pow(Sample.StandardDeviation(l), 2));
+        return freedom < FewestFreedom ? AnotherThingDb
+            : Math.Clamp(Deviations * Math.Sqrt(squares / freedom), LeastDb, AnotherThingDb);
+    }
+
+    private IEnumerable<Finding> InLot(HeardSpecimen[] lot, double apartDb)
+    {
+        HeardSpecimen[] heard = [.. lot.Where(h => h.IsKnown)];
         if (heard.Length == 0)
         {
             yield break;
         }
 
         double best = heard.Max(h => h.MiddleDb);
-        foreach (Heard silent in lot.Where(h => h.IsSilent && h.MiddleDb - best >= AnotherThingDb))
+        foreach (HeardSpecimen silent in lot.Where(h => h.IsSilent && h.MiddleDb - best >= apartDb))
         {
-            yield return Asked(silent, heard.Length, best);
+            yield return Asked(silent, heard.Length, best, apartDb);
         }
     }
 
-    private Finding Asked(Heard silent, int heard, double bestDb) => new()
+    private Finding Asked(HeardSpecimen silent, int heard, double bestDb, double apartDb) => new()
     {
         Code = Code,
         Severity = Severity.Warning,
@@ -139,14 +144,14 @@ internal sealed class NothingHeard : ICheck
             + $"{(heard == 1 ? "the only one that is heard" : "the best of the others")} "
             + $"of its lot shields {Amount.Db(bestDb)}. So it reads too with the source off or a cable loose.",
         Basis = $"Its values and bounds, {Amount.Db(silent.MiddleDb)} in the middle, lie {Amount.Db(silent.MiddleDb - bestDb)} "
-            + $"above that; told from {Amount.Db(AnotherThingDb)} on, where it rises so little at {NearlyAll * 100:0} % of the "
-            + "frequencies, or keeps the floor's shape or scatter.",
+            + $"above that; told from {Amount.Db(apartDb)} on, where it rises so little at "
+            + $"{HeardSpecimen.NearlyAll * 100:0} % of the frequencies, or keeps the floor's shape or scatter.",
         NextStep = $"Look whether the source was on and every cable tight while {silent.Name} was swept, and sweep it again. "
             + "If it stays so low, open it. Keep that sweep among the covered ones, excluded in sweeps.csv because it was "
             + "opened: that settles it.",
     };
 
-    private Finding Asked(Heard[] lot, int heard, double bestDb)
+    private Finding Asked(HeardSpecimen[] lot, int heard, double bestDb)
     {
         double least = Least(lot);
         string named = lot is [var one] ? one.Name.ToString() : $"lot {lot[0].Name.Lot}";
@@ -174,70 +179,23 @@ internal sealed class NothingHeard : ICheck
         };
     }
 
-    private static string ButFor(Heard[] unheard) => unheard.Max(h => h.Clear) is > 0 and var clear
+    private static string ButFor(HeardSpecimen[] unheard) => unheard.Max(h => h.Clear) is > 0 and var clear
         ? $", but for {Amount.OutOf(clear, unheard[0].Points)} at most" : string.Empty;
 
-    private static string Covered(Heard[] unheard) => Array.Exists(unheard, h => h.ScatterDb is not null)
-        ? $"all covered levels lie within {RiseDb:0} dB of the floor or scatter as noise does, up to "
+    private static string Covered(HeardSpecimen[] unheard) => Array.Exists(unheard, h => h.ScatterDb is not null)
+        ? $"all covered levels lie within {Rise} of the floor or scatter as noise does, up to "
             + $"{Amount.Db(unheard.Max(h => h.NoiseDb)!.Value)} above it"
         : Array.Exists(unheard, h => h.ParallelDb is not null)
-        ? $"all covered levels lie within {RiseDb:0} dB of the floor or run parallel to it, "
+        ? $"all covered levels lie within {Rise} of the floor or run parallel to it, "
             + $"{Amount.Db(unheard.Max(h => h.ParallelDb)!.Value)} above at most"
-        : $"no covered level rises {RiseDb:0} dB over the floor";
+        : $"no covered level rises {Rise} over the floor";
 
-    private static string Position(Heard silent) => silent.ParallelDb is { } above
+    private static string Position(HeardSpecimen silent) => silent.ParallelDb is { } above
         ? $"it runs parallel to the floor, {Amount.Db(above)} above it"
         : silent.ScatterDb is { } higher ? $"its sweeps scatter as noise does, {Amount.Db(higher)} over the floor"
-        : $"it rises less than {RiseDb:0} dB over the floor at {Amount.OutOf(silent.Near, silent.Points)}";
+        : $"it rises less than {Rise} over the floor at {Amount.OutOf(silent.Near, silent.Points)}";
 
     // A transmitter may raise it at fewer.
-    private static string Told(Heard[] unheard) => $"Told where each rises {RiseDb:0} dB over the floor at fewer than "
-        + $"{Heard.Fewest(unheard[0].Points)} frequencies, keeps its shape or scatters as it does";
-
-    /// <summary>What comes through a specimen.</summary>
-    /// <param name="Name">Which specimen.</param>
-    /// <param name="Near">Frequencies at which it hardly rises over the floor.</param>
-    /// <param name="Points">Frequencies in all.</param>
-    /// <param name="MiddleDb">Median of its values and bounds in dB; not a number where there are none.</param>
-    /// <param name="ParallelDb">How far above the floor it runs parallel to it, in dB; null where it does not.</param>
-    /// <param name="ScatterDb">How far above the floor it scatters as noise does, in dB; null where it does not.</param>
-    private sealed record Heard(
-        SpecimenName Name, int Near, int Points, double MiddleDb, double? ParallelDb, double? ScatterDb)
-    {
-        /// <summary>How far above the floor it is nothing but noise, in dB; null where that does not show.</summary>
-        public double? NoiseDb => ParallelDb ?? ScatterDb;
-
-        /// <summary>Frequencies at which it may show the source.</summary>
-        public int Clear => NoiseDb is null ? Points - Near : 0;
-
-        public bool IsSilent => NoiseDb is not null || Near >= NearlyAll * Points;
-
-        public bool IsUnheard => IsSilent && Clear < Fewest(Points);
-
-        public bool IsKnown => !IsSilent && double.IsFinite(MiddleDb);
-
-        /// <summary>The fewest frequencies that show that something was sent.</summary>
-        public static int Fewest(int points) => Math.Max(FewestHeard, (int)Math.Ceiling(ShareHeard * points));
-
-        public static Heard Of(Evidence seen, ShieldingCurve curve, SweepBlock covered, NoiseFloor floor)
-        {
-            double[] known = [.. curve.Readings.ValuesDb.ToArray().Where(double.IsFinite)];
-            int near = NearOf(curve.Readings.CoveredDb, floor.LevelDb.AsSpan());
-            double? parallel = near < curve.Readings.Length ? FloorLikeness.RiseDb(curve, floor) : null;
-            return new Heard(curve.Name, near, curve.Readings.Length, known.Length == 0 ? double.NaN : Sample.Median(known),
-                parallel, near < curve.Readings.Length && parallel is null
-                    ? NoiseScatter.RiseDb(seen, curve, covered, floor) : null);
-        }
-
-        private static int NearOf(ReadOnlySpan<double> coveredDb, ReadOnlySpan<double> floorDb)
-        {
-            int near = 0;
-            for (int f = 0; f < coveredDb.Length; f++)
-            {
-                near += coveredDb[f] - floorDb[f] >= RiseDb ? 0 : 1;
-            }
-
-            return near;
-        }
-    }
+    private static string Told(HeardSpecimen[] unheard) => $"Told where each rises {Rise} over the floor at fewer than "
+        + $"{HeardSpecimen.Fewest(unheard[0].Points)} frequencies, keeps its shape or scatters as it does";
 }

@@ -10,14 +10,14 @@ internal sealed class SettingsChanged : ICheck
 {
     // Words as they are typed: "RMS" and "rms" are one detector. What the source does comes last: it is no setting of the
     // receiver.
-    private static readonly (string Name, Func<Sweep, object?> Of)[] Compared =
+    private static readonly Setting[] Compared =
     [
-        ("resolution bandwidth", s => s.Settings.ResolutionBandwidthHz is { } hz ? Hertz(hz) : null),
-        ("input attenuation", s => s.Settings.AttenuationDb is { } db ? Amount.Db(db) : null),
-        ("detector", s => s.Settings.Detector?.Trim().ToLowerInvariant()),
-        ("trace mode", s => s.Settings.TraceMode?.Trim().ToLowerInvariant()),
-        ("preamplifier", s => s.Settings.Preamplifier?.Trim().ToLowerInvariant()),
-        ("source power", s => s.Settings.SourcePowerDbm is { } dbm ? string.Create(Amount.Print, $"{dbm:0.##} dBm") : null),
+        new("resolution bandwidth", s => s.Settings.ResolutionBandwidthHz is { } hz ? Hertz(hz) : null),
+        new("input attenuation", s => s.Settings.AttenuationDb is { } db ? Amount.Db(db) : null),
+        new("detector", s => s.Settings.Detector?.Trim().ToLowerInvariant()),
+        new("trace mode", s => s.Settings.TraceMode?.Trim().ToLowerInvariant()),
+        new("preamplifier", s => s.Settings.Preamplifier?.Trim().ToLowerInvariant()),
+        new("source power", s => s.Settings.SourcePowerDbm is { } dbm ? string.Create(Amount.Print, $"{dbm:0.##} dBm") : null),
     ];
 
     public string Code => "settings-changed";
@@ -31,7 +31,7 @@ internal sealed class SettingsChanged : ICheck
     public string? LeftBecause(Evidence seen) => UntestedBecause(seen) is not null || AreStated(seen, Compared[..^1]) ? null
         : "the source level is stated, but no setting of the receiver";
 
-    private static bool AreStated(Evidence seen, (string Name, Func<Sweep, object?> Of)[] settings)
+    private static bool AreStated(Evidence seen, Setting[] settings)
     {
         List<Sweep> sweeps = [.. seen.Campaign.Used()];
         return settings.Any(c => sweeps.Count(s => c.Of(s) is not null) > 1);
@@ -120,4 +120,6 @@ internal sealed class SettingsChanged : ICheck
     }
 
     private static string Hertz(double hertz) => string.Create(Amount.Print, $"{hertz:0.###} Hz");
+
+    private sealed record Setting(string Name, Func<Sweep, object?> Of);
 }

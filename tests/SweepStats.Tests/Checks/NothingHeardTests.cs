@@ -38,6 +38,18 @@ public sealed class NothingHeardTests
         }
     }
 
+    // Pieces that lie within a dB or two of each other need not differ by a hundred times the power.
+    [Fact]
+    public void WhereALotIsEvenLessIsAskedAbout()
+    {
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            RehearsalPlan even = Plan with { Seed = seed, ShieldingStartDb = 60, ShieldingStopDb = 60 };
+            Assert.Equal(new SpecimenName("A", "A02"), Assert.Single(
+                WithoutSource(even, s => s is { Lot: "A", Specimen: "A02" }).Findings, f => f.Code == "nothing-heard").Specimen);
+        }
+    }
+
     [Fact]
     public void TwoOfThreeAreAskedAboutEach()
     {
@@ -175,9 +187,10 @@ public sealed class NothingHeardTests
         var asked = new AnalysisPlan { Averaging = Averaging.Power };
         foreach (ulong seed in Draws.Seeds(20))
         {
-            RehearsalPlan plan = Plan with { Seed = seed, ReferenceRippleDb = 6, CoveredSweeps = 4 };
+            RehearsalPlan plan =
+                Plan with { Seed = seed, Points = 101, ReferenceRippleDb = 6, CoveredSweeps = 4, FloorSweeps = 8 };
             Campaign Lifted(Func<Sweep, bool> off) => Rehearsed.Changed(Silenced(plan, off), (s, f, level) =>
-                s.Role == SweepRole.Covered && off(s) ? level + endDb + (moreDb * Math.Pow(1 - (f / 40.0), power)) : level);
+                s.Role == SweepRole.Covered && off(s) ? level + endDb + (moreDb * Math.Pow(1 - (f / 100.0), power)) : level);
             Finding all = Assert.Single(Analysis.Run(Lifted(_ => true), asked).Findings, f => f.Code == "nothing-heard");
             Assert.Contains("or scatter as noise does, up to ", all.Message, StringComparison.Ordinal);
             Finding one = Assert.Single(Analysis.Run(Lifted(s => s is { Lot: "A", Specimen: "A02" }), asked).Findings,
