@@ -29,14 +29,15 @@ internal static class CompareCommand
 
         command.SetAction(words =>
         {
-            SummaryReading[] read = [SummaryReader.Read(words.GetValue(earlier)!), SummaryReader.Read(words.GetValue(later)!)];
+            string[] named = [words.GetValue(earlier)!, words.GetValue(later)!];
+            SummaryReading[] read = [.. named.Select(SummaryReader.Read)];
             if (read is not [{ Summary: { } first }, { Summary: { } second }])
             {
                 return Refused(read, terminal);
             }
 
             SummaryDifferences differences = SummaryDifferences.Between(first, second);
-            Print(words, options, new DifferencesText(first, second, differences), terminal);
+            Print(words, options, new DifferencesText(first, second, differences) { Folders = named }, terminal);
             return words.GetValue(gate) && !differences.AreNone ? ExitCode.Gated : ExitCode.Done;
         });
         return command;

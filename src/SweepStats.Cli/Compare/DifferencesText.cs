@@ -12,6 +12,9 @@ namespace SweepStats.Cli.Compare;
 /// <param name="Differences">What differs.</param>
 internal sealed record DifferencesText(ResultSummary Earlier, ResultSummary Later, SummaryDifferences Differences)
 {
+    /// <summary>What the command line calls them, the earlier first.</summary>
+    public required IReadOnlyList<string> Folders { get; init; }
+
     private const int MostNamed = 3, MostWords = 6, LongestWord = 40;
 
     public IEnumerable<string> Lines() => Differences.AreNone ? [Head(), Same()] :
@@ -22,11 +25,11 @@ internal sealed record DifferencesText(ResultSummary Earlier, ResultSummary Late
         .. Changed("Not told from the best", Differences.Foremost), .. FigureTable.Of(Differences.Figures),
     ];
 
-    private string Head() => $"{Named(Later)} against "
-        + (Later.Title == Earlier.Title ? $"that of {Moment(Earlier)}" : Named(Earlier))
+    private string Head() => $"{PrintedText.Of(Folders[1])} ({Named(Later)}) against {PrintedText.Of(Folders[0])} "
+        + $"({(Later.Title == Earlier.Title ? Moment(Earlier) : Named(Earlier))})"
         + (Later.Version == Earlier.Version ? "." : $", of versions {Shown(Later.Version)} and {Shown(Earlier.Version)}.");
 
-    private static string Named(ResultSummary of) => $"{Shown(of.Title)}, result of {Moment(of)}";
+    private static string Named(ResultSummary of) => $"{Shown(of.Title)}, {Moment(of)}";
 
     private static string Moment(ResultSummary of) =>
         of.GeneratedAt.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) + " UTC";

@@ -24,7 +24,7 @@ internal static class FigureTable
 
         if (figures.Length > moved.Length)
         {
-            yield return $"{Printed.Count(figures.Length - moved.Length, "figure")} moved by less than a tenth of a dB.";
+            yield return $"{Printed.Count(figures.Length - moved.Length, "figure")} moved by less than a tenth of a dB, or only in their intervals.";
         }
 
         if (Array.Exists(moved, f => f.AreApart))
@@ -33,8 +33,8 @@ internal static class FigureTable
         }
     }
 
-    private static bool HasMoved(FigureChange figure) => figure.AreApart || figure.Earlier.ToString() != figure.Later.ToString()
-        || !(Math.Abs(figure.ByDb ?? double.PositiveInfinity) < LeastDb);
+    private static bool HasMoved(FigureChange figure) =>
+        figure.AreApart || !(Math.Abs(figure.ByDb ?? double.PositiveInfinity) < LeastDb);
 
     private static string[] Row(FigureChange figure) =>
     [

@@ -72,6 +72,12 @@ public sealed record SummarySpecimen
     /// <summary>Its name within the lot.</summary>
     public required string Specimen { get; init; }
 
+    /// <summary>Lowest frequency that it was compared at, in Hz.</summary>
+    public required double StartHz { get; init; }
+
+    /// <summary>Highest frequency that it was compared at, in Hz.</summary>
+    public required double StopHz { get; init; }
+
     /// <summary>What it shields at every frequency of the band at least, in dB; null where nothing can be said.</summary>
     public required double? AtLeastDb { get; init; }
 
@@ -136,8 +142,9 @@ public sealed record SummaryCandidate(string Lot, string Specimen, int? Group);
 public sealed record SummaryCheck(string Code, int Findings, string? UntestedBecause, string? LeftBecause);
 
 /// <summary>Counts of a summary.</summary>
+/// <param name="Frequencies">Frequencies that all sweeps share.</param>
 /// <param name="Findings">Findings by severity.</param>
-public sealed record SummaryCounted(SummaryFindings Findings);
+public sealed record SummaryCounted(int Frequencies, SummaryFindings Findings);
 
 /// <summary>Findings by severity.</summary>
 /// <param name="Note">Those that inform.</param>

@@ -9,7 +9,7 @@ namespace SweepStats.Files.Summaries;
 public sealed record SummaryDifferences
 {
     /// <summary>
-    /// Trust, requirement, whether it was drawn, findings by severity, what was not tested and what overturns decisions, where
+    /// Trust, requirement, band, whether it was drawn, findings by severity, what was not tested and what overturns decisions, where
     /// they differ.
     /// </summary>
     public required ImmutableArray<WordChange> Verdict { get; init; }
@@ -74,11 +74,15 @@ public sealed record SummaryDifferences
 
     private static IEnumerable<NamedWord> Answers(ResultSummary of) =>
     [
-        new("trust", of.Trust), new("requirement", of.Requirement), new("drawn by rehearse", of.Rehearsed ? "yes" : "no"),
+        new("trust", of.Trust), new("requirement", of.Requirement), new("band", Band(of)), new("drawn by rehearse", of.Rehearsed ? "yes" : "no"),
         new("faults", Number(of.Counts.Findings.Fault)), new("warnings", Number(of.Counts.Findings.Warning)),
         new("notes", Number(of.Counts.Findings.Note)), new("not tested", Listed(of.NotTested)),
         new("overturned by", Listed(of.OverturnedBy)),
     ];
+
+    private static string? Band(ResultSummary of) => of.Specimens.IsEmpty ? null
+        : string.Create(CultureInfo.InvariantCulture, $"{of.Specimens.Min(s => s.StartHz) / 1e6:0.######} MHz to "
+            + $"{of.Specimens.Max(s => s.StopHz) / 1e6:0.######} MHz, {of.Counts.Frequencies} frequencies");
 
     private static NamedWord Named(KeyValuePair<string, JsonElement> entry) => new(entry.Key, Compact(entry.Value));
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using SweepStats.Files.Places;
 using SweepStats.Files.Results;
 
 namespace SweepStats.Files.Summaries;
@@ -11,13 +12,19 @@ public sealed record SummaryReading(ResultSummary? Summary, ReadFault? Fault);
 /// <summary>Reads summary.json back.</summary>
 public static class SummaryReader
 {
-    private const string Program = "sweepstats", Again = "make the report again with 'sweepstats run', and name its folder";
+    private const string Program = "sweepstats", Again = "make the report again with 'sweepstats run', and "
+        + "name its folder; of several campaigns compare the report of each";
 
     /// <summary>Reads a report, whole or not at all.</summary>
     /// <param name="path">A report folder, or a summary.json.</param>
     public static SummaryReading Read(string path)
     {
         string file = Directory.Exists(path) ? Path.Combine(path, SummaryJson.FileName) : path;
+        if (UnixCalls.IsRegularFile(file) == false)
+        {
+            return Refused(file, null, "this is no file", $"name the folder of a report, or its {SummaryJson.FileName}");
+        }
+
         if (!File.Exists(file))
         {
             return Refused(path, null, Directory.Exists(path) ? $"the folder holds no {SummaryJson.FileName}"

@@ -53,6 +53,7 @@ public sealed class CompareTests
         JsonObject changed = Summary();
         changed["trust"] = "trustworthy";
         changed["rehearsed"] = false;
+        changed["counts"]!["frequencies"] = 150;
         changed["excluded"] = new JsonArray(new JsonObject { ["sweep"] = "floor/f9.csv", ["reason"] = "a door" });
         JsonArray specimens = changed["specimens"]!.AsArray();
         specimens[1]!["p10_db"] = Figure(47.5, 46.5, 48.5);
@@ -61,6 +62,8 @@ public sealed class CompareTests
         specimens.RemoveAt(0);
         string output = Shell.Run("compare", Demo, Written(scratch, changed)).Out;
         Assert.Contains("\nTrust: trustworthy, was limited.\n", output, StringComparison.Ordinal);
+        Assert.Contains("\nBand: 30 MHz to 1000 MHz, 150 frequencies, was 30 MHz to 1000 MHz, 161 frequencies.\n", output,
+            StringComparison.Ordinal);
         Assert.Contains("\nDrawn by rehearse: no, was yes.\n", output, StringComparison.Ordinal);
         Assert.Contains("\nLeft out: floor/f9.csv a door, was none.\n", output, StringComparison.Ordinal);
         Assert.Contains("\nSpecimens: 1 gone (A/A01).\n", output, StringComparison.Ordinal);
@@ -124,6 +127,17 @@ public sealed class CompareTests
         string error = Shell.Run("compare", scratch.Path, Path.Combine(scratch.Path, "none")).Error;
         Assert.Contains("the folder holds no summary.json", error, StringComparison.Ordinal);
         Assert.Contains("none: there is no such file or folder", error, StringComparison.Ordinal);
+    }
+
+    // A pipe that nobody writes to would keep it waiting.
+    [Fact]
+    public void APipeIsRefused()
+    {
+        using var scratch = new ScratchFolder();
+        string pipe = Path.Combine(scratch.Path, "summary.json");
+        System.Diagnostics.Process.Start("mkfifo", pipe).WaitForExit();
+        Assert.Contains("this is no file", Shell.Run("compare", pipe, Demo).Error, StringComparison.Ordinal);
+        Assert.Contains("this is no file", Shell.Run("compare", Demo, scratch.Path).Error, StringComparison.Ordinal);
     }
 
     // Hostile names steer no terminal.
