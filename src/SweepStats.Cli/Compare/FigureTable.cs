@@ -24,7 +24,8 @@ internal static class FigureTable
 
         if (figures.Length > moved.Length)
         {
-            yield return $"{Printed.Count(figures.Length - moved.Length, "figure")} moved by less than a tenth of a dB, or only in their intervals.";
+            yield return Printed.Count(figures.Length - moved.Length, "figure")
+                + " moved by less than a tenth of a dB, or only in their intervals.";
         }
 
         if (Array.Exists(moved, f => f.AreApart))

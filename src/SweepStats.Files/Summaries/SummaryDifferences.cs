@@ -9,8 +9,8 @@ namespace SweepStats.Files.Summaries;
 public sealed record SummaryDifferences
 {
     /// <summary>
-    /// Trust, requirement, band, whether it was drawn, findings by severity, what was not tested and what overturns decisions, where
-    /// they differ.
+    /// Trust, requirement, band, whether it was drawn, findings by severity, what was not tested and what overturns decisions,
+    /// where they differ.
     /// </summary>
     public required ImmutableArray<WordChange> Verdict { get; init; }
 
@@ -74,8 +74,8 @@ public sealed record SummaryDifferences
 
     private static IEnumerable<NamedWord> Answers(ResultSummary of) =>
     [
-        new("trust", of.Trust), new("requirement", of.Requirement), new("band", Band(of)), new("drawn by rehearse", of.Rehearsed ? "yes" : "no"),
-        new("faults", Number(of.Counts.Findings.Fault)), new("warnings", Number(of.Counts.Findings.Warning)),
+        new("trust", of.Trust), new("requirement", of.Requirement), new("band", Band(of)),
+        new("drawn by rehearse", of.Rehearsed ? "yes" : "no"), new("faults", Number(of.Counts.Findings.Fault)), new("warnings", Number(of.Counts.Findings.Warning)),
         new("notes", Number(of.Counts.Findings.Note)), new("not tested", Listed(of.NotTested)),
         new("overturned by", Listed(of.OverturnedBy)),
     ];

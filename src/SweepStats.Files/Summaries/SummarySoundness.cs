@@ -17,7 +17,8 @@ internal static class SummarySoundness
         where T : class => !list.IsDefault && list.All(item => item is not null);
 
     private static bool Holds(SummarySpecimen specimen) =>
-        IsFinite(specimen.StartHz) && IsFinite(specimen.StopHz) && IsFinite(specimen.AtLeastDb) && Holds(specimen.MeanDb) && Holds(specimen.P10Db);
+        IsFinite(specimen.StartHz) && IsFinite(specimen.StopHz) && IsFinite(specimen.AtLeastDb)
+        && Holds(specimen.MeanDb) && Holds(specimen.P10Db);
 
     private static bool Holds(SummaryLot lot) => IsFinite(lot.PromisedDb) && Holds(lot.MeanDb ?? default);
 
