@@ -75,9 +75,9 @@ public sealed record SummaryDifferences
     private static IEnumerable<NamedWord> Answers(ResultSummary of) =>
     [
         new("trust", of.Trust), new("requirement", of.Requirement), new("band", Band(of)),
-        new("drawn by rehearse", of.Rehearsed ? "yes" : "no"), new("faults", Number(of.Counts.Findings.Fault)), new("warnings", Number(of.Counts.Findings.Warning)),
-        new("notes", Number(of.Counts.Findings.Note)), new("not tested", Listed(of.NotTested)),
-        new("overturned by", Listed(of.OverturnedBy)),
+        new("drawn by rehearse", of.Rehearsed ? "yes" : "no"), new("faults", Number(of.Counts.Findings.Fault)),
+        new("warnings", Number(of.Counts.Findings.Warning)), new("notes", Number(of.Counts.Findings.Note)),
+        new("not tested", Listed(of.NotTested)), new("overturned by", Listed(of.OverturnedBy)),
     ];
 
     private static string? Band(ResultSummary of) => of.Specimens.IsEmpty ? null
