@@ -54,10 +54,11 @@ internal sealed class NothingHeard : ICheck
                     .Select(lot => OfAll([.. lot], lot.Key));
         }
 
+        double apart = ApartDb(all);
         return
         [
             .. OfLots(all, lots),
-            .. all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot], ApartDb(all)))
+            .. all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot], apart))
                 .Where(f => !opened.Contains(f.Specimen!.Value)),
         ];
     }
