@@ -117,6 +117,10 @@ internal sealed class Manifest
         {
             cells.RequireSpecimen(specimen);
         }
+        else
+        {
+            cells.RefuseSpecimen(role, lot ?? specimen);
+        }
 
         return new SweepEntry(file, role)
         {

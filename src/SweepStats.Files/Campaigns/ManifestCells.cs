@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using SweepStats.Files.Traces.Text;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
 
@@ -31,6 +32,16 @@ internal sealed class ManifestCells(int line, Func<string, string> cell, FaultLi
         if (specimen is null)
         {
             faults.Add(line, "a covered sweep needs its specimen", "fill in the column 'specimen'");
+        }
+    }
+
+    // Taken for all specimens: a name would be dropped in silence.
+    public void RefuseSpecimen(SweepRole role, string? name)
+    {
+        if (name is not null)
+        {
+            faults.Add(line, $"a {role.Name()} sweep is of no lot and no specimen, and has '{name}'",
+                "leave both cells empty, or correct the role");
         }
     }
 

@@ -28,6 +28,13 @@ internal static class Amount
 
     public static string OutOf(int part, int whole) => string.Create(Amount.Print, $"{part} of {whole} frequencies");
 
+    /// <summary>Names as a list: "a, b and c", or "a, b and 7 more".</summary>
+    /// <param name="names">At least one.</param>
+    /// <param name="most">How many stand in it at most, counting the "more" as one.</param>
+    public static string Names(IReadOnlyList<string> names, int most) => names.Count == 1 ? names[0]
+        : names.Count <= most ? $"{string.Join(", ", names.SkipLast(1))} and {names[^1]}"
+        : $"{string.Join(", ", names.Take(most - 1))} and {Count(names.Count - most + 1, "more", "more")}";
+
     private static CultureInfo Printing()
     {
         var print = (CultureInfo)CultureInfo.InvariantCulture.Clone();

@@ -35,6 +35,7 @@ public static class Checklist
         new UnsteadyFloor(),
         new ForeignFloor(),
         new OddSweep(),
+        new TwoLevels(),
         new SweepsAlike(),
         new NonNormal(),
         new Capped(),

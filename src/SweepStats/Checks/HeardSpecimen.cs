@@ -1,4 +1,4 @@
-using SweepStats.Alignment;
+using System.Collections.Immutable;
 using SweepStats.Floor;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
@@ -16,18 +16,18 @@ namespace SweepStats.Checks;
 internal sealed record HeardSpecimen(
     SpecimenName Name, int Near, int Points, double MiddleDb, double? ParallelDb, double? ScatterDb)
 {
-    /// <summary>Share of the frequencies that is nearly all: as for a specimen that reads like nothing in its place.</summary>
-    public const double NearlyAll = 0.9;
-
     /// <summary>
     /// Four times the power of the floor: as much as noise from outside brings that was not there while the floor was taken
     /// (judgement, no source).
     /// </summary>
     public const double RiseDb = 6;
 
-    // A transmitter that came after the floor was taken stands clear at a few frequencies, and shows nothing of what is sent
-    // (judgement, no source).
-    private const double ShareHeard = 0.05;
+    // A transmitter that came after the floor was taken, or a few of them, stand clear at a part of the frequencies, and show
+    // nothing of what is sent; a seam that lets through at so few reads alike (judgement, no source).
+    private const double ShareHeard = 0.2;
+
+    /// <summary>Share of the frequencies that is silent in a silent specimen.</summary>
+    public const double ShareSilent = 1 - ShareHeard;
     private const int FewestHeard = 2;
 
     /// <summary>How far above the floor it is nothing but noise, in dB; null where that does not show.</summary>
@@ -36,33 +36,44 @@ internal sealed record HeardSpecimen(
     /// <summary>Frequencies at which it may show the source.</summary>
     public int Clear => NoiseDb is null ? Points - Near : 0;
 
-    public bool IsSilent => NoiseDb is not null || Near >= NearlyAll * Points;
-
-    public bool IsUnheard => IsSilent && Clear < Fewest(Points);
+    public bool IsSilent => Clear < Fewest(Points);
 
     public bool IsKnown => !IsSilent && double.IsFinite(MiddleDb);
 
     /// <summary>The fewest frequencies that show that something was sent.</summary>
-    public static int Fewest(int points) => Math.Max(FewestHeard, (int)Math.Ceiling(ShareHeard * points));
+    public static int Fewest(int points) =>
+        Math.Min(points, Math.Max(FewestHeard, (int)Math.Ceiling(ShareHeard * points)));
 
-    public static HeardSpecimen Of(Evidence seen, ShieldingCurve curve, SweepBlock covered, NoiseFloor floor)
+    /// <summary>What comes through one of the specimens.</summary>
+    /// <param name="seen">The evidence.</param>
+    /// <param name="curve">The specimen.</param>
+    /// <param name="place">Its place among the covered ones.</param>
+    /// <param name="floor">The floor.</param>
+    public static HeardSpecimen Of(Evidence seen, ShieldingCurve curve, int place, NoiseFloor floor)
     {
         double[] known = [.. curve.Readings.ValuesDb.ToArray().Where(double.IsFinite)];
-        int near = NearOf(curve.Readings.CoveredDb, floor.LevelDb.AsSpan());
-        double? parallel = near < curve.Readings.Length ? FloorLikeness.RiseDb(curve, floor) : null;
-        return new HeardSpecimen(curve.Name, near, curve.Readings.Length, known.Length == 0 ? double.NaN : Sample.Median(known),
-            parallel, near < curve.Readings.Length && parallel is null
-                ? NoiseScatter.RiseDb(seen, curve, covered, floor) : null);
+        double[] rise = Rise(curve, floor);
+        int near = rise.Count(r => r < RiseDb);
+        double? parallel = near < rise.Length ? FloorLikeness.RiseDb(curve, floor) : null;
+        double? Scattered() => near == rise.Length ? null
+            : NoiseScatter.RiseDb(seen, curve, seen.Campaign.Covered[place].Block, floor)
+                ?? WithoutShapeDb(rise, seen.Doubts.Specimens[place].LostShape);
+        return new HeardSpecimen(curve.Name, near, rise.Length, known.Length == 0 ? double.NaN : Sample.Median(known),
+            parallel, parallel is null ? Scattered() : null);
     }
 
-    private static int NearOf(ReadOnlySpan<double> coveredDb, ReadOnlySpan<double> floorDb)
-    {
-        int near = 0;
-        for (int f = 0; f < coveredDb.Length; f++)
-        {
-            near += coveredDb[f] - floorDb[f] >= RiseDb ? 0 : 1;
-        }
+    /// <summary>Whether it rises clearly over the floor at too few frequencies to show that anything was sent.</summary>
+    public static bool RisesNowhere(ShieldingCurve curve, NoiseFloor floor) =>
+        Rise(curve, floor).Count(r => r >= RiseDb) < Fewest(curve.Readings.Length);
 
-        return near;
+    private static double[] Rise(ShieldingCurve curve, NoiseFloor floor) =>
+        [.. curve.Readings.CoveredDb.ToArray().Select((level, f) => level - floor.LevelDb[f])];
+
+    // Where sweeps neither show the reference's shape nor resemble each other, noise is all that is heard, however high it lies.
+    private static double? WithoutShapeDb(double[] rise, ImmutableArray<int> lost)
+    {
+        HashSet<int> noise = [.. lost];
+        return lost.Length > 0 && rise.Where((r, f) => r >= RiseDb && !noise.Contains(f)).Count() < Fewest(rise.Length)
+            ? lost.Average(f => rise[f]) : null;
     }
 }

@@ -14,7 +14,7 @@ namespace SweepStats.Checks;
 internal static class NoiseScatter
 {
     // Lower, signal and noise scatter alike; higher, what scatters is the source or the specimen.
-    private const double LeastRiseDb = 2, MostRiseDb = 12;
+    private const double LeastRiseDb = 2, MostRiseDb = 20;
 
     // Of all frequencies, those that lie lower than that (judgement, no source).
     private const double MostOfAll = 0.75;

@@ -1,6 +1,5 @@
-using SweepStats.Alignment;
-using SweepStats.Floor;
 using SweepStats.Quantities;
+using SweepStats.Repeats;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
@@ -27,9 +26,6 @@ internal sealed class NothingHeard : ICheck
     private const double LeastDb = 10, Deviations = 8;
     private const int FewestFreedom = 3;
 
-    // A filter ten times as wide lets ten times the noise through; this is ten times more.
-    private const double OpenedDb = 20;
-
     private static readonly string Rise = string.Create(Amount.Print, $"{HeardSpecimen.RiseDb:0} dB");
 
     public string Code => "nothing-heard";
@@ -43,13 +39,13 @@ internal sealed class NothingHeard : ICheck
             return [];
         }
 
-        Dictionary<SpecimenName, SweepBlock> blocks = seen.Campaign.Covered.ToDictionary(c => c.Name, c => c.Block);
-        HeardSpecimen[] all = [.. seen.Curves.Select(c => HeardSpecimen.Of(seen, c, blocks[c.Name], floor))];
-        HashSet<SpecimenName> opened = [.. Opened(seen, floor)];
+        Dictionary<SpecimenName, int> places = seen.Campaign.Covered.Index().ToDictionary(c => c.Item.Name, c => c.Index);
+        HeardSpecimen[] all = [.. seen.Curves.Select(c => HeardSpecimen.Of(seen, c, places[c.Name], floor))];
+        HashSet<SpecimenName> opened = [.. OpenedSpecimens.In(seen, floor)];
         HashSet<string> lots = [.. opened.Select(name => name.Lot)];
-        if (all.Length > 0 && Array.TrueForAll(all, h => h.IsUnheard))
+        if (all.Length > 0 && Array.TrueForAll(all, h => h.IsSilent))
         {
-            return lots.Count == 0 ? [OfAll(all)]
+            return lots.Count == 0 ? [OfAll(all) with { Severity = OfNothing(seen) }]
                 : all.Where(h => !lots.Contains(h.Name.Lot)).GroupBy(h => h.Name.Lot)
                     .Select(lot => OfAll([.. lot], lot.Key));
         }
@@ -63,14 +59,9 @@ internal sealed class NothingHeard : ICheck
         ];
     }
 
-    // Noise of a wider filter lies higher too, and what lost its sign above all that is sent.
-    private static IEnumerable<SpecimenName> Opened(Evidence seen, NoiseFloor floor)
-    {
-        double noise = Sample.Mean(floor.LevelDb.AsSpan()), sent = Sample.Mean(seen.Campaign.Reference.Means().AsSpan());
-        return seen.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered && s.Scale == seen.Campaign.Scale
-            && Sample.Mean(s.Levels.AsSpan()) is var level && level - noise >= OpenedDb && level <= sent)
-            .Select(SpecimenName.Of);
-    }
+    // A reference on either side of the specimens shows at least that there was something to hear then.
+    private static Severity OfNothing(Evidence seen) =>
+        seen.Timing == ReferenceTiming.BothSides ? Severity.Warning : Severity.Fault;
 
     private Finding OfAll(HeardSpecimen[] all, string? lot = null) => new()
     {
@@ -85,10 +76,10 @@ internal sealed class NothingHeard : ICheck
             + $"{Covered(all)}{ButFor(all)}. So they read too with the source off, with a cable loose, or where the floor was "
             + "taken with the source on.",
         Basis = $"Means over the sweeps of each specimen. {Told(all)}, unless a covered sweep that was left out stands "
-            + $"{Amount.Db(OpenedDb)} over the floor and not over the reference.",
+            + $"{Amount.Db(OpenedSpecimens.RiseDb)} over the floor and not over the reference.",
         NextStep = $"Open a specimen{(lot is null ? string.Empty : $" of lot {lot}")} without touching source or cables, look "
-            + "that its level rises, and sweep it closed once more. Keep the opened sweep among the covered ones, excluded in "
-            + "sweeps.csv because it was opened. If the closed one differs from before, or nothing rises, sweep all again.",
+            + "that its level rises, and sweep it closed once more. Keep the opened sweep "
+            + $"{OpenedSpecimens.Kept}. If the closed one differs from before, or nothing rises, sweep all again.",
     };
 
     // Lots may truly differ, and so it is asked; where the best of the others nears the end of the range, better cloth is enough.
@@ -97,7 +88,7 @@ internal sealed class NothingHeard : ICheck
         HeardSpecimen[] heard = [.. all.Where(h => h.IsKnown)];
         double best = heard.Select(h => h.MiddleDb).DefaultIfEmpty(double.PositiveInfinity).Max();
         return all.GroupBy(h => h.Name.Lot)
-            .Where(lot => !opened.Contains(lot.Key) && lot.All(h => h.IsUnheard)
+            .Where(lot => !opened.Contains(lot.Key) && lot.All(h => h.IsSilent)
                 && Least(lot) - best >= AnotherThingDb)
             .Select(lot => Asked([.. lot], heard.Length, best));
     }
@@ -146,10 +137,10 @@ internal sealed class NothingHeard : ICheck
             + $"of its lot shields {Amount.Db(bestDb)}. So it reads too with the source off or a cable loose.",
         Basis = $"Its values and bounds, {Amount.Db(silent.MiddleDb)} in the middle, lie {Amount.Db(silent.MiddleDb - bestDb)} "
             + $"above that; told from {Amount.Db(apartDb)} on, where it rises so little at "
-            + $"{HeardSpecimen.NearlyAll * 100:0} % of the frequencies, or keeps the floor's shape or scatter.",
+            + $"more than {HeardSpecimen.ShareSilent * 100:0} % of the frequencies, or keeps the floor's shape or scatter.",
         NextStep = $"Look whether the source was on and every cable tight while {silent.Name} was swept, and sweep it again. "
-            + "If it stays so low, open it. Keep that sweep among the covered ones, excluded in sweeps.csv because it was "
-            + "opened: that settles it.",
+            + "If it stays so low, open it. Keep that sweep "
+            + $"{OpenedSpecimens.Kept}: that settles it.",
     };
 
     private Finding Asked(HeardSpecimen[] lot, int heard, double bestDb)
@@ -172,11 +163,11 @@ internal sealed class NothingHeard : ICheck
                 + "So it reads too with the source off or a cable loose.",
             Basis = $"{Told(lot)}, from {Amount.Db(AnotherThingDb)} above the others on (here {Amount.Db(least - bestDb)}: "
                 + $"values and bounds of {Amount.Db(least)} in the middle), unless a sweep of it that was left out stands "
-                + $"{Amount.Db(OpenedDb)} over the floor and not over the reference. Nearer to the end of the range a somewhat "
-                + "better cloth reads so too. A far better one does as well, and these sweeps cannot tell.",
+                + $"{Amount.Db(OpenedSpecimens.RiseDb)} over the floor and not over the reference. Nearer to the end of the "
+                + "range a somewhat better cloth reads so too. A far better one does as well, and these sweeps cannot tell.",
             NextStep = $"Look whether the source was on and every cable tight while {named} was swept, and sweep it again. If it "
-                + "stays in the floor, open a specimen of it. Keep that sweep among the covered ones, excluded in sweeps.csv "
-                + "because it was opened: that settles it.",
+                + "stays in the floor, open a specimen of it. Keep that sweep "
+                + $"{OpenedSpecimens.Kept}: that settles it.",
         };
     }
 

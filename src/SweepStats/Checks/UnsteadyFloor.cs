@@ -67,10 +67,8 @@ internal sealed class UnsteadyFloor : ICheck
         return seen.Curves.Sum(curve => curve.Readings.Count(reading => IsNear(reading.Evidence)));
     }
 
-    private static string Named(ImmutableArray<string> sweeps) => sweeps.Length == 1 ? $"{sweeps[0]} lies"
-        : sweeps.Length <= MostNamed ? $"{string.Join(", ", sweeps[..^1])} and {sweeps[^1]} lie"
-        : string.Create(Amount.Print,
-            $"{string.Join(", ", sweeps[..(MostNamed - 1)])} and {sweeps.Length - MostNamed + 1} more lie");
+    private static string Named(ImmutableArray<string> sweeps) =>
+        $"{Amount.Names(sweeps, MostNamed)} {(sweeps.Length == 1 ? "lies" : "lie")}";
 
     /// <summary>How far the sweeps of the floor lie apart as a whole, and which lie nearer to the highest.</summary>
     private sealed record FloorLevels(double SpreadDb, ImmutableArray<string> Higher, int Points)

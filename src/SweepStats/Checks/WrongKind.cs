@@ -105,13 +105,8 @@ internal sealed class WrongKind : ICheck
 
     private static MistakenSweep Nearest(MistakenSweep[] mistaken) => mistaken.MinBy(m => Math.Abs(m.AboveOwnDb))!;
 
-    private static string Named(MistakenSweep[] mistaken)
-    {
-        string[] names = [.. mistaken.Select(m => m.Sweep.Name)];
-        return names.Length == 1 ? names[0]
-            : names.Length <= MostNamed ? $"{string.Join(", ", names[..^1])} and {names[^1]}"
-            : $"{string.Join(", ", names[..(MostNamed - 1)])} and {Amount.Count(names.Length - MostNamed + 1, "more", "more")}";
-    }
+    private static string Named(MistakenSweep[] mistaken) =>
+        Amount.Names([.. mistaken.Select(m => m.Sweep.Name)], MostNamed);
 
     private static string Mishap(MistakenSweep mistaken) => (mistaken.Sweep.Role, mistaken.Like.Role) switch
     {

@@ -33,7 +33,8 @@ public sealed record RepeatGroup
     /// Whether its sweeps are the placements: they differ by the putting back too, and need not scatter as sweeps of one
     /// placement do.
     /// </summary>
-    public bool IsOfPlacements => Placement is null && Sweeps.Any(s => s.Sweep.Placement is not null);
+    public bool IsOfPlacements =>
+        Role == SweepRole.Covered && Placement is null && Sweeps.Any(s => s.Sweep.Placement is not null);
 
     /// <summary>Offsets of the sweeps in dB, in their order.</summary>
     internal double[] Offsets() => [.. Sweeps.Select(s => s.Offset.Value)];

@@ -68,7 +68,9 @@ public static class RepeatGroups
 
     private static IEnumerable<(string? Placement, int[] Rows)> ByPlacement(SweepBlock block)
     {
-        var placements = Enumerable.Range(0, block.SweepCount).GroupBy(j => block.Sweeps[j].Placement).ToList();
+        // What a reference or floor sweep was called by is no putting back.
+        string? Placement(Sweep sweep) => sweep.Role == SweepRole.Covered ? sweep.Placement : null;
+        var placements = Enumerable.Range(0, block.SweepCount).GroupBy(j => Placement(block.Sweeps[j])).ToList();
         return placements.Count == block.SweepCount
             ? [(null, [.. Enumerable.Range(0, block.SweepCount)])]
             : placements.Select(p => (p.Key, p.ToArray()));

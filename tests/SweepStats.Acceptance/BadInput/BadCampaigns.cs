@@ -37,6 +37,7 @@ internal static class BadCampaigns
         BadInput.Manifest("a column without which nothing can be said", "file,lot\nreference/r1.csv,1\n"),
         BadInput.Manifest("a sweep listed twice", "file,role\nreference/r1.csv,reference\nreference/r1.csv,reference\n"),
         BadInput.Manifest("a covered sweep of no specimen", "file,role\ncovered/A/A1/c1.csv,covered\n"),
+        BadInput.Manifest("a reference of one specimen", "file,role,specimen\nreference/r1.csv,reference,A02\n"),
         BadInput.Manifest("a date in no standard style", "file,role,taken_at\nreference/r1.csv,reference,5.3.2026\n"),
         BadInput.Manifest("a trace that the file does not have", "file,role,column\nreference/r1.csv,reference,Trace 9\n"),
         BadInput.Manifest("a quote that is not closed in sweeps.csv", "file,role\n\"reference/r1.csv,reference\n"),

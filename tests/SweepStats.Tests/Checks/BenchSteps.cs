@@ -153,6 +153,11 @@ internal static class BenchSteps
         Sweep again = Taken.With(six with { Seed = 99 }).First(SweepRole.Reference).As(name: "reference/again.csv");
         yield return new("odd-sweep", "a cable that was touched", Severity.Warning, "exclude the sweep", odd,
             odd.But(s => s == touched ? s.As(excluded: "cable touched") : s).And(again));
+        Taken placedSix = Taken.With(Plan with { SweepDeviationDb = 0.1, Placements = 3, CoveredSweeps = 5 });
+        Sweep[] dead = [.. placedSix.Campaign.Sweeps.Where(s => s.Placement is not null).GroupBy(s => s.Placement)
+            .SelectMany(p => p.Take(3))];
+        yield return new("two-levels", "a cable that was loose for most sweeps", Severity.Warning, "take them again",
+            placedSix.But(s => dead.Contains(s) ? s.Shifted(-5) : s), placedSix);
         var quick = new LastingCell(LastingKind.EachFrequency, 6, 0.8) { Points = 61 };
         yield return new("sweeps-alike", "sweeps in quick succession", Severity.Warning, "Wait longer between sweeps",
             new Taken(LastingStudy.Draw(quick, 1), Power), new Taken(LastingStudy.Draw(quick with { Strength = 0 }, 1), Power));
@@ -239,7 +244,7 @@ internal static class BenchSteps
         Taken deep = Taken.With(Plan with { ShieldingStartDb = 100, ShieldingStopDb = 100 });
         yield return new("floor-moved", "noise that rose after the floor was taken", Severity.Warning,
             "before and after the specimens", Once(deep.But(s => s.Role == SweepRole.Floor ? s.Shifted(-2.5) : s)), deep);
-        Taken hiddenDeep = Taken.With(Long with { ShieldingStartDb = 55, ShieldingStopDb = 110 }, Asking(35));
+        Taken hiddenDeep = Taken.With(Long with { ShieldingStartDb = 45, ShieldingStopDb = 110 }, Asking(35));
         yield return new("foreign-floor", "a floor taken with less gain", Severity.Warning, "settings of the covered sweeps",
             hiddenDeep.But(s => s.Role == SweepRole.Floor ? s.Shifted(-20) : s), hiddenDeep);
         Sweep[] raised = [.. deep.Campaign.Sweeps.Where(s => s.Role == SweepRole.Floor).Where((_, j) => j is 1 or 3)];

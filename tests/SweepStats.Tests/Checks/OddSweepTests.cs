@@ -21,6 +21,17 @@ public sealed class OddSweepTests
         Often.AtLeast(found, Draws.Of(60), 0.95, whenFull: 54);
     }
 
+    // A reference has no specimen that could be put back: names of its sweeps change nothing.
+    [Fact]
+    public void AReferenceWhosePlacementsAreNamedIsLookedAtAllTheSame()
+    {
+        Taken taken = Taken.With(Plan);
+        Sweep odd = taken.Campaign.Sweeps.Last(s => s.Role == SweepRole.Reference);
+        Taken named = taken.But(s => s.Role != SweepRole.Reference ? s
+            : (s == odd ? s.Shifted(-2) : s).As(placement: $"p{s.Name}"));
+        Assert.Equal(odd.Name, Assert.Single(named.Analysed().Findings, f => f.Code == "odd-sweep").Sweep);
+    }
+
     [Fact]
     public void ASweepOfAnotherShapeIsFoundThoughItsMeanIsRight()
     {

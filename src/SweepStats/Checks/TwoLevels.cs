@@ -1,0 +1,74 @@
+using SweepStats.Quantities;
+using SweepStats.Repeats;
+using SweepStats.Sweeps;
+
+namespace SweepStats.Checks;
+
+/// <summary>Sweeps that repeat each other lie on two levels: for some of them the source was off, or a cable loose.</summary>
+/// <remarks>What one sweep alone shows, and what reads like another kind, is told by its own check.</remarks>
+internal sealed class TwoLevels : ICheck
+{
+    // As near as levels of noise alone lie to the floor, with the antenna on.
+    private const double OfFloorDb = 1;
+
+    private const int MostNamed = 3;
+
+    public string Code => "two-levels";
+
+    public string? UntestedBecause(Evidence seen) =>
+        RepeatSplits.CanTell(seen.Campaign) ? null : "no three sweeps of the reference or of one placement repeat each other";
+
+    public IEnumerable<Finding> Inspect(Evidence seen)
+    {
+        HashSet<Sweep> told = [.. seen.OddRepeats.Select(o => o.Sweep.Sweep),
+            .. MistakenSweeps.Among(seen.Campaign).Select(m => m.Sweep)];
+        return RepeatSplits.Among(seen.Campaign, seen.Floor)
+            .Where(s => !s.Lower.Concat(s.Higher).Any(told.Contains) && !IsStep(seen, s))
+            .GroupBy(s => s.Specimen).Select(g => Told(seen, [.. g]));
+    }
+
+    // A reference that is another from some sweep on is told as a drift.
+    private static bool IsStep(Evidence seen, SplitRepeats split)
+    {
+        bool[] lower = [.. seen.Campaign.Reference.Sweeps.OrderBy(s => s.TakenAt).Select(split.Lower.Contains)];
+        return split.Specimen is null && lower.Zip(lower.Skip(1)).Count(pair => pair.First != pair.Second) == 1;
+    }
+
+    private Finding Told(Evidence seen, SplitRepeats[] splits)
+    {
+        Sweep[] lower = [.. splits.SelectMany(s => s.Lower).OrderBy(s => s.Name, NaturalOrder.Instance)];
+        int all = lower.Length + splits.Sum(s => s.Higher.Length);
+        double apart = splits.Max(s => s.ApartDb);
+        string floor = InFloor(seen, splits) ? ", in the floor" : string.Empty;
+        return new()
+        {
+            Code = Code,
+            Severity = Severity.Warning,
+            Role = lower[0].Role,
+            Specimen = splits[0].Specimen,
+            Size = new Decibels(apart),
+            Bias = new Bias(apart, apart),
+            Misleads = true,
+            Message = $"{Whose(splits)} lie on two levels, {Amount.Db(apart)} apart: {lower.Length} of {all} lie lower{floor}.",
+            Basis = $"{Levels(splits)} Told where the gap between two levels of sweeps that repeat each other is "
+                + $"{Amount.Db(splits[0].ToldFromDb)} or more, and {RepeatSplits.GapOverRange:0} times as wide as either.",
+            NextStep = $"Look what was different at {Amount.Names([.. lower.Select(s => s.Name)], MostNamed)}: the source off, "
+                + "a cable loose, another attenuator. Exclude the sweeps that were wrong with that reason in sweeps.csv, and "
+                + "take them again.",
+        };
+    }
+
+    private static string Whose(SplitRepeats[] splits) => splits[0].Specimen is not { } name ? "Reference sweeps"
+        : splits.Length == 1 ? $"Sweeps of {name} that repeat each other"
+        : $"Sweeps of {name} that repeat each other, in {splits.Length} placements,";
+
+    private static string Levels(SplitRepeats[] splits)
+    {
+        SplitRepeats widest = splits.MaxBy(s => s.ApartDb)!;
+        return string.Create(Amount.Print, $"Means over frequency, {widest.Lower.Length} at {widest.LowerDb:0.0} and "
+            + $"{widest.Higher.Length} at {widest.HigherDb:0.0} on the level scale.");
+    }
+
+    private static bool InFloor(Evidence seen, SplitRepeats[] splits) => seen.Floor is { } floor
+        && Array.TrueForAll(splits, s => s.LowerDb - floor.LevelDb.Average() < OfFloorDb);
+}
