@@ -7,8 +7,10 @@ namespace SweepStats.Checks;
 /// <summary>Whether the receiver follows the level up to that of the reference has not been tested.</summary>
 internal sealed class LinearityUntested : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "linearity-untested";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         var taken = Taken.Of(seen);

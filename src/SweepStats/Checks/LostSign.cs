@@ -28,8 +28,10 @@ internal sealed class LostSign : ICheck
     // As near as the levels of a sweep come to those that repeat it, once it has its sign again.
     private const double AlikeDb = 3;
 
+    /// <inheritdoc/>
     public string Code => "lost-sign";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         HasSigns(seen) ? null : $"levels in {seen.Campaign.Scale.Symbol()} are above zero anyway";
 
@@ -41,6 +43,7 @@ internal sealed class LostSign : ICheck
     public static IEnumerable<Sweep> Single(Evidence seen) =>
         !HasSigns(seen) ? [] : seen.Campaign.Blocks().SelectMany(Single);
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen) =>
         !HasSigns(seen) ? [] : [.. OfKinds(seen), .. seen.Campaign.Blocks().SelectMany(block => Singles(seen, block))];
 
