@@ -68,6 +68,7 @@ internal sealed class LinearityUntested : ICheck
     /// <summary>What there is to test with.</summary>
     private sealed record Taken(int Sweeps, int Levels, bool ReferenceKnown)
     {
+        /// <summary>Counts linearity sweeps that were set aside, and the different source levels stated for them.</summary>
         public static Taken Of(Evidence seen)
         {
             Sweep[] sweeps = [.. seen.Campaign.SetAside.Where(s => s.Role == SweepRole.Linearity)];

@@ -146,13 +146,16 @@ internal sealed class LostSign : ICheck
         /// <summary>Name of the one sweep that it is; null for all.</summary>
         public string? Sweep { get; init; }
 
+        /// <summary>Its mean level with the sign that it should have, in dB; as it is where not all of it is positive.</summary>
         public double WithSignDb => IsPositive ? -LevelDb : LevelDb;
 
+        /// <summary>A single sweep whose levels are all positive, with their mean in dB.</summary>
         public static Kind Of(Sweep sweep) =>
             new(sweep.Role, sweep.Role == SweepRole.Covered ? SpecimenName.Of(sweep) : null,
                 Sample.Mean(sweep.Levels.AsSpan()), IsPositive: true, IsNegative: false)
             { Sweep = sweep.Name };
 
+        /// <summary>All sweeps of a block: the mean in dB of their means, and whether all levels have one sign.</summary>
         public static Kind Of(SweepRole role, SpecimenName? specimen, SweepBlock block) =>
             new(role, specimen, Sample.Mean(block.Means().AsSpan()), block.LowestDb > 0, block.HighestDb < 0);
     }

@@ -80,7 +80,7 @@ internal sealed class UnsteadyFloor : ICheck
     {
         private const int FewestPoints = 8;
 
-        // All of them, whatever they were placed as; null where fewer than two are left, or too few frequencies.
+        /// <summary>Of floor sweeps that are not odd; null below two of them, or eight frequencies without ambient.</summary>
         public static FloorLevels? Of(Evidence seen)
         {
             SweepBlock? block = seen.Campaign.Floor;

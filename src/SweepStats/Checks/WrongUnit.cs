@@ -142,6 +142,7 @@ internal sealed class WrongUnit : ICheck
     /// <summary>A kind of sweeps and how high it reads on average.</summary>
     private sealed record KindLevel(SweepRole Role, SpecimenName? Specimen, double LevelDbm)
     {
+        /// <summary>All sweeps of a block: the mean of their means over all frequencies.</summary>
         public static KindLevel Of(SweepRole role, SpecimenName? specimen, SweepBlock block) =>
             new(role, specimen, Sample.Mean(block.Means().AsSpan()));
     }
