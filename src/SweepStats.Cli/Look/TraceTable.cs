@@ -22,7 +22,7 @@ internal static class TraceTable
     // Levels of a trace that was never written say nothing; the reason takes their place.
     private const int Reading = 6;
 
-    /// <summary>Headings, then a line for each of the first <see cref="Longest"/> traces, all columns of one width.</summary>
+    /// <summary>Headings, then a line for each of the first <see cref="Longest"/> traces, each column of one width.</summary>
     public static IEnumerable<string> Of(ImmutableArray<Trace> traces)
     {
         string[][] rows = [[.. Head], .. traces.Take(Longest).Select(Row)];

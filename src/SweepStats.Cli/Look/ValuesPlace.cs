@@ -11,7 +11,7 @@ namespace SweepStats.Cli.Look;
 internal static class ValuesPlace
 {
     public const string Json = ".json";
-    public const string Csv = ".csv";
+    private const string Csv = ".csv";
 
     // What each kind begins with, whatever was looked at.
     private const string JsonStart = "[\n  {\n    \"file\": ";

@@ -135,7 +135,7 @@ public static class LastingStudy
         /// <summary>Share held by intervals that take the sweeps for independent.</summary>
         public required double HeldAsIndependent { get; init; }
 
-        /// <summary>Mean ratio of the interval's width to that of independent sweeps, where both are finite.</summary>
+        /// <summary>Mean ratio of the interval's width to that of independent sweeps, where it is finite.</summary>
         public required double WidthRatio { get; init; }
 
         /// <summary>Whether sweeps were found to resemble those before them.</summary>

@@ -85,12 +85,12 @@ internal sealed class HeldNoise : DetectorNoise
     /// <summary>What noise may have taken from a reading, over the log mean of the floor; 0 where the highest is kept.</summary>
     internal double UnseenAmplitude { get; }
 
-    /// <summary>The same for looks of which one is kept; a single reading has the quantile of its own distribution.</summary>
+    /// <summary>Rise in dB that the mean of readings of noise alone seldom passes, one of their looks being kept.</summary>
     public override double CriticalRise(double readings, double probability) =>
         _upward?.CriticalRise(readings, probability) ?? (readings == 1 ? HighestReading(probability)
             : OfMean(readings, probability));
 
-    /// <summary>The same for looks of which one is kept.</summary>
+    /// <summary>How far one reading of noise alone lies above the log mean with a small probability, in dB.</summary>
     public override double HighestReading(double probability) =>
         _upward?.HighestReading(probability) ?? DecibelsPerNeper * _shrunk * (_shape.Quantile(probability) - _shape.LogMean);
 
@@ -122,7 +122,7 @@ internal sealed class HeldNoise : DetectorNoise
             ? LogMeanOffset + (20 * Math.Log10(Math.Pow(10, rise / 20) - LeastAmplitude))
             : double.NegativeInfinity;
 
-    /// <summary>The same: the inverse stands in closed form.</summary>
+    /// <summary>The same: the inverse above is in closed form and has no error but rounding.</summary>
     public override double ExactSnrInDecibels(double rise) => SnrInDecibels(rise);
 
     internal override double StrongestSnrInDecibels(double rise) =>

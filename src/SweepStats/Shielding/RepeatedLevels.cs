@@ -70,7 +70,7 @@ internal sealed class RepeatedLevels
     };
 
     /// <summary>Log means in dB, one a frequency.</summary>
-    public ReadOnlySpan<double> MeansDb => _summary.Rows[0];
+    private ReadOnlySpan<double> MeansDb => _summary.Rows[0];
 
     /// <summary>Log mean at a frequency in dB.</summary>
     public double MeanDb(int point) => _summary.Rows[0][point];
