@@ -6,7 +6,7 @@ internal sealed class GlossaryPart : IPagePart
     /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content) => Write(html);
 
-    /// <inheritdoc/>
+    /// <summary>Writes the folded section: it is the same on every page.</summary>
     public static void Write(HtmlWriter html)
     {
         html.Fold("words", GlossaryWords.GlossaryHeading).Open("dl");
