@@ -6,9 +6,11 @@ namespace SweepStats.Cli;
 /// <summary>Options of every command that reads a campaign.</summary>
 internal sealed class CampaignOptions
 {
+    /// <summary>The campaign's folder, as the command line names it.</summary>
     public Argument<string> Campaign { get; } =
         new("CAMPAIGN") { Description = "Folder with floor/, reference/ and covered/<lot>/<specimen>/, or with sweeps.csv" };
 
+    /// <summary>Level of the intervals, above 0.5 and up to 0.9999; null leaves that of campaign.toml.</summary>
     public Option<double?> Confidence { get; } = new("--confidence")
     {
         Description =
@@ -17,6 +19,7 @@ internal sealed class CampaignOptions
         CustomParser = NumberText.MaybeReal,
     };
 
+    /// <summary>How many threads work, 1 to 1024; as many as the machine has processors unless given.</summary>
     public Option<int> Threads { get; } = new("--threads")
     {
         Description = "Threads to use; the result does not depend on it",
@@ -34,9 +37,11 @@ internal sealed class CampaignOptions
         DefaultValueFactory = _ => new AnalysisPlan().Seed,
     };
 
+    /// <summary>"text" for a person, "json" for a program.</summary>
     public Option<string> Format { get; } =
         new("--format") { Description = "What to print", HelpName = "text|json", DefaultValueFactory = _ => "text" };
 
+    /// <summary>Whether the console gets nothing but errors; what is written to disk stays the same.</summary>
     public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print nothing but errors" };
 
     /// <summary>Only for commands whose answer is long: a terminal shows its first screen.</summary>
@@ -50,9 +55,11 @@ internal sealed class CampaignOptions
     public Option<bool> Verbose { get; } =
         new("--verbose") { Description = "Print all of it: every specimen, finding and reason" };
 
+    /// <summary>Whether a file that cannot be read is left out and told of; otherwise it ends the run.</summary>
     public Option<bool> KeepGoing { get; } =
         new("--keep-going") { Description = "Leave out files that cannot be read, and say so in the report" };
 
+    /// <summary>Whether <see cref="ExitCode.Gated"/> tells a shell that the measurement does not pass.</summary>
     public Option<bool> Gate { get; } =
         new("--gate") { Description = "Exit with 1 when the measurement is not trustworthy or the requirement is not met" };
 
@@ -86,6 +93,7 @@ internal sealed class CampaignOptions
         }
     }
 
+    /// <summary>The plan of campaign.toml, with level, threads and seed as the command line has them.</summary>
     public AnalysisPlan Apply(AnalysisPlan plan, ParseResult words) => plan with
     {
         Confidence = words.GetValue(Confidence) is { } level ? new Confidence(level) : plan.Confidence,

@@ -9,6 +9,7 @@ internal static class CommandLine
 {
     private const string Help = "--help";
 
+    /// <summary>Runs one command and gives its <see cref="ExitCode"/>; what goes wrong is told on the error stream.</summary>
     public static int Run(string[] args, Terminal terminal) =>
         Guarded(args, terminal with { Out = new HarmlessWriter(terminal.Out), Error = new HarmlessWriter(terminal.Error) });
 

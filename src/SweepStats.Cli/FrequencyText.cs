@@ -8,6 +8,7 @@ internal static class FrequencyText
 {
     private static readonly (string Unit, double Hertz)[] Units = [("ghz", 1e9), ("mhz", 1e6), ("khz", 1e3), ("hz", 1)];
 
+    /// <summary>The frequency, in Hz where no unit stands behind; null where it is no number above 0.</summary>
     public static Hertz? Parse(string text)
     {
         string number = text.Trim().ToLowerInvariant();

@@ -22,6 +22,7 @@ internal sealed class HelpPage : SynchronousCommandLineAction
     /// <summary>Who asks for help need not have got the rest right.</summary>
     public override bool ClearsParseErrors => true;
 
+    /// <summary>Has the library write its page, then prints it with brackets round arguments that may be left out.</summary>
     public override int Invoke(ParseResult parseResult)
     {
         TextWriter output = parseResult.InvocationConfiguration.Output;

@@ -6,12 +6,16 @@ namespace SweepStats.Cli;
 /// <summary>Numbers on the command line: a decimal point, never a comma, whatever the machine's language.</summary>
 internal static class NumberText
 {
+    /// <summary>A finite number; 0 with an error that says what to write where it is none.</summary>
     public static double Real(ArgumentResult words) => Real(words, words.Tokens[0].Value);
 
+    /// <summary>The same for an option that may be absent.</summary>
     public static double? MaybeReal(ArgumentResult words) => Real(words);
 
+    /// <summary>A finite number for each word, in their order; 0 with an error for one that is none.</summary>
     public static double[] Reals(ArgumentResult words) => [.. words.Tokens.Select(token => Real(words, token.Value))];
 
+    /// <summary>A whole number of 32 bits, signed; 0 with an error where it is none or too large.</summary>
     public static int Whole(ArgumentResult words)
     {
         string text = words.Tokens[0].Value;
@@ -25,6 +29,7 @@ internal static class NumberText
         return 0;
     }
 
+    /// <summary>A whole number from 0, of 64 bits; 0 with an error where it is none.</summary>
     public static ulong Seed(ArgumentResult words)
     {
         string text = words.Tokens[0].Value;

@@ -6,6 +6,7 @@ namespace SweepStats.Cli;
 /// <summary>A plan as one JSON object; decibels unless the name says otherwise, null where not known or without limit.</summary>
 internal static class PlanJson
 {
+    /// <summary>The object as text; with a pilot it also lists the files left out of that.</summary>
     public static string Of(SweepPlan plan, CampaignAnalysis? pilot) => ResultJson.Of(json =>
     {
         Asked(json, plan.Question);

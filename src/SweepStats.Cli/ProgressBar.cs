@@ -32,6 +32,7 @@ internal sealed class ProgressBar(Terminal terminal, bool wanted) : IDisposable
         }
     }
 
+    /// <summary>Wipes the bar off the line.</summary>
     public void Dispose() => Clear();
 
     private void Show(string what, double share)
@@ -54,6 +55,7 @@ internal sealed class ProgressBar(Terminal terminal, bool wanted) : IDisposable
     // Reports on the calling thread: the runtime's own would queue them past the end of the work.
     private sealed class Stage(Action<double> show) : IProgress<double>
     {
+        /// <summary>Hands on the share of the stage that is done, at once and on the caller's thread.</summary>
         public void Report(double value) => show(value);
     }
 }

@@ -12,8 +12,10 @@ namespace SweepStats.Cli;
 /// <summary>Writes a report folder, whole or not at all.</summary>
 internal static class ReportOutput
 {
+    /// <summary>The option that names the report's folder; null where it is not given.</summary>
     public static Option<string?> To(string description) => new("--out") { Description = description, HelpName = "FOLDER" };
 
+    /// <summary>The option that asks for PNG beside SVG.</summary>
     public static Option<bool> Png() => new("--png") { Description = "Also write each chart as PNG" };
 
     /// <summary>Refuses PNG where no folder is to hold it.</summary>
@@ -25,8 +27,10 @@ internal static class ReportOutput
         }
     });
 
+    /// <summary>The option that asks for the page printed by a browser.</summary>
     public static Option<bool> Pdf() => new("--pdf") { Description = "Also print the page to report.pdf; needs Chromium" };
 
+    /// <summary>The option that asks for one workbook of all tables.</summary>
     public static Option<bool> Xlsx() => new("--xlsx") { Description = "Also write the tables as one spreadsheet, results.xlsx" };
 
     /// <summary>What <see cref="Charts"/> is given where none are wanted.</summary>
@@ -37,6 +41,7 @@ internal static class ReportOutput
     private const string SomeCharts = "summary";
     private const string AllCharts = "all";
 
+    /// <summary>The option that says how many charts are drawn; null leaves it to the number of specimens.</summary>
     public static Option<string?> Charts()
     {
         var option = new Option<string?>("--charts")

@@ -7,6 +7,7 @@ namespace SweepStats.Cli;
 /// <summary>truth.csv of a rehearsed campaign: lot,specimen,frequency_hz,se_db,noise_dbm.</summary>
 internal static class TruthTable
 {
+    /// <summary>The table, a row a specimen and frequency: true shielding in dB and true noise in dBm, to four places.</summary>
     public static string Of(RehearsedCampaign rehearsed)
     {
         var text = new StringBuilder("lot,specimen,frequency_hz,se_db,noise_dbm\n");

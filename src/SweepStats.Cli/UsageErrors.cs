@@ -41,7 +41,7 @@ internal static class UsageErrors
                 || option.Tokens.Count > option.Option.Arity.MaximumNumberOfValues));
 
     /// <summary>"'chek' is no command; did you mean 'check'?"</summary>
-    public static string NoCommand(RootCommand root, string word)
+    private static string NoCommand(RootCommand root, string word)
     {
         string[] known = [.. root.Subcommands.Select(c => c.Name)];
         return Spelling.Nearest(word, [.. known, Help]) is { } near

@@ -9,6 +9,7 @@ namespace SweepStats.Cli;
 /// <summary>What the first sheet of results.xlsx tells of the rest.</summary>
 internal static class WorkbookFacts
 {
+    /// <summary>Title, what is stated of the test, verdict, level, how to read columns, version, digest of the files.</summary>
     public static IEnumerable<WorkbookFact> Of(CampaignAnalysis analysis) =>
     [
         new("Report", analysis.Result.Title),

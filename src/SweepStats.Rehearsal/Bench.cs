@@ -17,6 +17,7 @@ internal sealed class Bench
     private readonly Display _display;
     private readonly double[] _signal;
 
+    /// <summary>Lays noise and signal of the plan over the grid, and draws the errors that all sweeps of a role share.</summary>
     public Bench(RehearsalPlan plan, FrequencyGrid grid)
     {
         _plan = plan;
@@ -38,6 +39,7 @@ internal sealed class Bench
         NoiseDbm = noise.MoveToImmutable();
     }
 
+    /// <summary>True noise at each frequency, in dBm: mean power, before receiver and display.</summary>
     public ImmutableArray<double> NoiseDbm { get; }
 
     /// <summary>Takes a sweep.</summary>

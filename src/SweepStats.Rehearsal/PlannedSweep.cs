@@ -5,8 +5,10 @@ namespace SweepStats.Rehearsal;
 /// <summary>A sweep that is to be taken.</summary>
 internal sealed record PlannedSweep(SweepRole Role, string Path)
 {
+    /// <summary>The specimen in the way; null where there is none.</summary>
     public TrueShielding? Behind { get; init; }
 
+    /// <summary>Name of the placement; null where placements are not named.</summary>
     public string? Placement { get; init; }
 
     /// <summary>Number of the placement in the whole campaign; sweeps of one placement share its offset.</summary>

@@ -15,6 +15,7 @@ namespace SweepStats.Rehearsal;
 /// <param name="Curves">Shielding of the specimens, in the order of the sweeps.</param>
 internal sealed record ReadCampaign(AlignedCampaign Aligned, ImmutableArray<ShieldingCurve> Curves)
 {
+    /// <summary>Reads a campaign with floor sweeps by the stated averaging, with intervals of 95 %.</summary>
     public static ReadCampaign Of(Campaign campaign, Averaging stated, ImmutableArray<UncertaintyEntry> errors)
     {
         AlignedCampaign aligned = Aligner.Align(campaign, null);

@@ -16,6 +16,7 @@ internal sealed class SharedErrors
     private readonly Dictionary<int, double[]> _placements = [];
     private readonly RehearsalPlan _plan;
 
+    /// <summary>Draws each stated error at every frequency; one that both readings have in common is drawn once.</summary>
     public SharedErrors(RehearsalPlan plan, FrequencyGrid grid)
     {
         _plan = plan;

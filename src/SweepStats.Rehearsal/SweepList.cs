@@ -18,6 +18,7 @@ internal sealed class SweepList
     {
     }
 
+    /// <summary>The sweeps in the order in which they are taken; each has a stream of draws of its own.</summary>
     public static ImmutableArray<PlannedSweep> Of(RehearsalPlan plan, ImmutableArray<TrueShielding> truth)
     {
         var list = new SweepList();

@@ -10,6 +10,7 @@ internal sealed class Way
     private readonly double? _leakDb;
     private readonly double[] _phases;
 
+    /// <summary>Draws at which phase the leak meets the signal, anew at each frequency; nothing where there is no leak.</summary>
     public Way(RehearsalPlan plan, FrequencyGrid grid)
     {
         _leakDb = plan.PlateDb;

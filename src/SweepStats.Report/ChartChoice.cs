@@ -15,7 +15,7 @@ internal sealed record ChartChoice(ImmutableArray<PlannedChart> Kept, ImmutableA
     ImmutableArray<SpecimenName> Weakest)
 {
     /// <summary>Up to so many specimens a person may look at every chart.</summary>
-    public const int MostInFull = 25;
+    private const int MostInFull = 25;
 
     /// <summary>More overviews than this nobody looks through: then those stay that show one of the weakest.</summary>
     private const int MostOverviews = 8;

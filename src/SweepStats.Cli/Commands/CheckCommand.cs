@@ -9,6 +9,7 @@ namespace SweepStats.Cli.Commands;
 /// <summary>sweepstats check: is the measurement trustworthy? Findings on the console, nothing written.</summary>
 internal static class CheckCommand
 {
+    /// <summary>The command; an untrustworthy measurement ends with <see cref="ExitCode.Gated"/>, gated or not.</summary>
     public static Command Create(Terminal terminal)
     {
         var options = new CampaignOptions();

@@ -7,6 +7,7 @@ namespace SweepStats.Cli.Commands;
 /// <summary>sweepstats choose: which specimen is best, as far as it can be told. Nothing is written.</summary>
 internal static class ChooseCommand
 {
+    /// <summary>The command; a campaign with nothing to choose from is bad input.</summary>
     public static Command Create(Terminal terminal)
     {
         var options = new CampaignOptions();

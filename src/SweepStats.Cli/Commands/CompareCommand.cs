@@ -9,6 +9,7 @@ namespace SweepStats.Cli.Commands;
 /// <summary>sweepstats compare: what differs between two results. Writes nothing.</summary>
 internal static class CompareCommand
 {
+    /// <summary>The command; gated, it exits with <see cref="ExitCode.Gated"/> where anything that is compared differs.</summary>
     public static Command Create(Terminal terminal)
     {
         var options = new CampaignOptions();

@@ -28,6 +28,7 @@ internal static class CompletionCommand
         complete -c sweepstats -a '(sweepstats "[suggest:"(commandline -C)"]" (commandline -b) 2>/dev/null)'
         """;
 
+    /// <summary>The command, which prints the script for bash, zsh or fish; it installs nothing.</summary>
     public static Command Create(Terminal terminal)
     {
         var shell = new Argument<string>("SHELL")

@@ -6,6 +6,7 @@ namespace SweepStats.Cli.Commands;
 /// <summary>Numbers of cycles as they are written on the command line: 0,5,10.</summary>
 internal static class CyclesText
 {
+    /// <summary>The numbers as written; none, with a sentence among the wrong, where one is no number or stands twice.</summary>
     public static ImmutableArray<double> Parse(string text, List<string> wrong)
     {
         var cycles = ImmutableArray.CreateBuilder<double>();

@@ -9,6 +9,7 @@ namespace SweepStats.Cli.Commands;
 /// <summary>Faults of a rehearsal as they are written on the command line: fields with colons between.</summary>
 internal static class FaultText
 {
+    /// <summary>Transmitters as frequency:dB over the floor[:share of sweeps, else 1]; what does not read so is told.</summary>
     public static ImmutableArray<AmbientCarrier> Ambient(string[] texts, List<string> wrong)
     {
         var carriers = ImmutableArray.CreateBuilder<AmbientCarrier>();
@@ -31,6 +32,7 @@ internal static class FaultText
         return carriers.ToImmutable();
     }
 
+    /// <summary>Sweeps as role:number:offset in dB[:rms of a standing wave in dB]; what does not read so is told.</summary>
     public static ImmutableArray<OddSweep> OddSweeps(string[] texts, List<string> wrong)
     {
         var sweeps = ImmutableArray.CreateBuilder<OddSweep>();

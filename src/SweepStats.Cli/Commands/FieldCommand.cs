@@ -18,6 +18,7 @@ internal static class FieldCommand
         ["slope"] = OutsideBand.Slope,
     };
 
+    /// <summary>The command; it writes tables, chart and summary only with --out.</summary>
     public static Command Create(Terminal terminal)
     {
         var options = new CampaignOptions();

@@ -6,6 +6,7 @@ namespace SweepStats.Cli.Commands;
 /// <summary>sweepstats guide: the pages of the guide, for a bench without a network.</summary>
 internal static class GuideCommand
 {
+    /// <summary>The command; without a topic it lists the pages.</summary>
     public static Command Create(Terminal terminal)
     {
         var topic = new Argument<string?>("TOPIC")

@@ -11,6 +11,7 @@ namespace SweepStats.Cli.Commands;
 /// </summary>
 internal static class InitCommand
 {
+    /// <summary>The command; it never overwrites, and it guesses only where the folder holds trace files.</summary>
     public static Command Create(Terminal terminal)
     {
         var folder =

@@ -11,6 +11,7 @@ namespace SweepStats.Cli.Commands;
 /// <summary>sweepstats look: how trace files are understood.</summary>
 internal static class LookCommand
 {
+    /// <summary>The command; it needs no campaign, and writes readings to a file only with --values.</summary>
     public static Command Create(Terminal terminal)
     {
         var options = new LookOptions();

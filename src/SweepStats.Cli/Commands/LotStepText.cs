@@ -8,6 +8,7 @@ namespace SweepStats.Cli.Commands;
 /// <summary>Steps of lots as they are written on the command line: B:-6:300MHz-600MHz.</summary>
 internal static class LotStepText
 {
+    /// <summary>Steps as lot:change in dB:start-stop, both ends included; what does not read so is told.</summary>
     public static ImmutableArray<LotStep> Parse(string[] texts, List<string> wrong)
     {
         var steps = ImmutableArray.CreateBuilder<LotStep>();

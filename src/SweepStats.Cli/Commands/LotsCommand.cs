@@ -13,6 +13,7 @@ namespace SweepStats.Cli.Commands;
 /// </summary>
 internal static class LotsCommand
 {
+    /// <summary>The command; gated, every one of the campaigns has to pass.</summary>
     public static Command Create(Terminal terminal)
     {
         var options = new CampaignOptions();

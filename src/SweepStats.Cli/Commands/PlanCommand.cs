@@ -10,6 +10,7 @@ namespace SweepStats.Cli.Commands;
 /// </summary>
 internal static class PlanCommand
 {
+    /// <summary>The command; it needs a pilot campaign or a stated scatter, and judges nothing, so it has no gate.</summary>
     public static Command Create(Terminal terminal)
     {
         var options = new CampaignOptions();

@@ -17,6 +17,7 @@ internal sealed class PlanOptions
     private readonly Option<double?> _halfWidth, _claim, _margin, _probability, _scatter, _placementSpread, _range, _looks;
     private readonly Option<int> _placements, _sweeps, _reference;
 
+    /// <summary>Adds the options to the command; numbers come with the range they may lie in.</summary>
     public PlanOptions(Command command)
     {
         var options = new OptionList(command);

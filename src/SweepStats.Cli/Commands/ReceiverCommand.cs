@@ -12,6 +12,7 @@ namespace SweepStats.Cli.Commands;
 /// shielding.</summary>
 internal static class ReceiverCommand
 {
+    /// <summary>The command; gated, it exits with <see cref="ExitCode.Gated"/> unless the claim is supported.</summary>
     public static Command Create(Terminal terminal)
     {
         var file = new Argument<string?>("FILE")
@@ -110,6 +111,7 @@ internal static class ReceiverCommand
     /// <param name="Terminal">Where to write.</param>
     private sealed record Asked(ParseResult Words, ReceiverOptions Options, Terminal Terminal)
     {
+        /// <summary>Folder for tables and chart; null where none is to be written.</summary>
         public string? Target => Options.Target(Words);
     }
 }

@@ -25,6 +25,7 @@ internal sealed class ReceiverOptions
     private readonly Option<bool> _png = ReportOutput.Png();
     private readonly Option<string?> _to = ReportOutput.To("Folder for tables and a chart; none is written unless given");
 
+    /// <summary>Adds the options to the command; numbers come with the range they may lie in.</summary>
     public ReceiverOptions(Command command)
     {
         var options = new OptionList(command);
@@ -45,6 +46,7 @@ internal sealed class ReceiverOptions
         ReportOutput.NeedFolder(command, _png, _to);
     }
 
+    /// <summary>What is asked of the observations: 95 % and no claim unless given.</summary>
     public ReceiverQuestion Question(ParseResult words) => new()
     {
         Confidence = words.GetValue(_confidence) is { } level ? new Confidence(level) : Confidence.NinetyFive,
@@ -52,16 +54,22 @@ internal sealed class ReceiverOptions
         Ratio = words.GetValue(_within) ?? ReceiverQuestion.UsualRatio,
     };
 
+    /// <summary>Folder for tables and chart; null where none is to be written.</summary>
     public string? Target(ParseResult words) => words.GetValue(_to);
 
+    /// <summary>Whether the chart is written as PNG too; only together with a folder.</summary>
     public bool Png(ParseResult words) => words.GetValue(_png);
 
+    /// <summary>Whether the console gets JSON in place of text.</summary>
     public bool IsJson(ParseResult words) => words.GetValue(_format) == "json";
 
+    /// <summary>Whether the console gets nothing but errors.</summary>
     public bool IsQuiet(ParseResult words) => words.GetValue(_quiet);
 
+    /// <summary>Whether all of the text is printed, and not the first screen alone.</summary>
     public bool IsVerbose(ParseResult words) => words.GetValue(_verbose);
 
+    /// <summary>Whether the exit code says that the claim is not supported; needs a claim.</summary>
     public bool IsGated(ParseResult words) => words.GetValue(_gate);
 
     internal static Option<double?> Add(OptionList options, string name, string value, string description, NumberRule rule)

@@ -15,6 +15,7 @@ namespace SweepStats.Cli.Commands;
 /// <summary>sweepstats rehearse: a campaign of known truth.</summary>
 internal static class RehearseCommand
 {
+    /// <summary>The command; it writes the campaign with its truth beside it, in truth.csv.</summary>
     public static Command Create(Terminal terminal)
     {
         var folder = new Argument<string>("FOLDER") { Description = "Folder for the new campaign" };

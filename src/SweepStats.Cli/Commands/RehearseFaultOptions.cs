@@ -15,6 +15,7 @@ internal sealed class RehearseFaultOptions
     private readonly Option<string?> _startsAt;
     private readonly Option<string[]> _ambient, _odd;
 
+    /// <summary>Adds the options; each sets its own part of the plan, but for those that are written in parts.</summary>
     public RehearseFaultOptions(OptionList options, RehearseSettings settings)
     {
         settings.Set(options.Add("--drift", "DB", "How far the source moves from the first sweep to the last",

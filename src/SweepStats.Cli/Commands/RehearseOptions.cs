@@ -18,6 +18,7 @@ internal sealed class RehearseOptions
     private readonly Option<int> _lots;
     private readonly Option<double?> _seStop, _wear;
 
+    /// <summary>Adds the options to the command, in the order in which its help lists them.</summary>
     public RehearseOptions(Command command)
     {
         var options = new OptionList(command);

@@ -8,6 +8,7 @@ internal sealed class RehearseSettings
 {
     private readonly List<Func<RehearsalPlan, ParseResult, RehearsalPlan>> _settings = [];
 
+    /// <summary>Has an option set its part of the plan, with the option's own default where it is not given.</summary>
     public void Set<T>(Option<T> option, Func<RehearsalPlan, T, RehearsalPlan> set) =>
         _settings.Add((plan, words) => set(plan, words.GetValue(option)!));
 

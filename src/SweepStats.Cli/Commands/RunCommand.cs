@@ -11,6 +11,7 @@ namespace SweepStats.Cli.Commands;
 /// <summary>sweepstats run: everything, and the report folder.</summary>
 internal static class RunCommand
 {
+    /// <summary>The command; asked for a printed page where no browser prints, it refuses before anything is read.</summary>
     public static Command Create(Terminal terminal)
     {
         var options = new CampaignOptions();

@@ -10,6 +10,7 @@ internal sealed class RunOutput
     private readonly Option<bool> _png = ReportOutput.Png(), _pdf = ReportOutput.Pdf(), _xlsx = ReportOutput.Xlsx();
     private readonly Option<string?> _charts = ReportOutput.Charts();
 
+    /// <summary>Adds the options to the command; PNG charts and no charts at all exclude each other.</summary>
     public RunOutput(Command command)
     {
         foreach (Option option in (Option[])[_to, _png, _charts, _pdf, _xlsx])

@@ -25,6 +25,7 @@ internal sealed class SingleObservation
         HelpName = "heard|silent",
     };
 
+    /// <summary>Adds the options to the command; numbers come with the range they may lie in.</summary>
     public SingleObservation(Command command)
     {
         var options = new OptionList(command);

@@ -17,6 +17,7 @@ internal sealed record DifferencesText(ResultSummary Earlier, ResultSummary Late
 
     private const int MostNamed = 3, MostWords = 6, LongestWord = 40;
 
+    /// <summary>The lines, from which results these are to how far the figures moved; two where nothing differs.</summary>
     public IEnumerable<string> Lines() => Differences.AreNone ? [Head(), Same()] :
     [
         Head(), .. Answers(), Files(), .. Changed("Plan", Differences.Plan),

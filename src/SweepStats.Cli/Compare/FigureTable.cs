@@ -13,6 +13,7 @@ internal static class FigureTable
 
     private static readonly string[] Head = ["of", "figure", "later, dB", "earlier, dB", "by", ""];
 
+    /// <summary>A row a figure that is apart or did not stay within 0.05 dB; of the rest the number is said.</summary>
     public static IEnumerable<string> Of(ImmutableArray<FigureChange> figures)
     {
         FigureChange[] moved = [.. figures.Where(HasMoved).OrderByDescending(f => f.AreApart)

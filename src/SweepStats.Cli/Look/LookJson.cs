@@ -17,6 +17,7 @@ internal sealed class LookJson : IDisposable
 
     private readonly Utf8JsonWriter _json;
 
+    /// <summary>Opens the array; the stream stays the caller's.</summary>
     public LookJson(Stream to)
     {
         _json = new Utf8JsonWriter(to, Options);
@@ -53,6 +54,7 @@ internal sealed class LookJson : IDisposable
     /// <summary>Closes the array: nothing comes after.</summary>
     public void End() => _json.WriteEndArray();
 
+    /// <summary>Hands on what is not written yet; it closes no array.</summary>
     public void Dispose() => _json.Dispose();
 
     private void Read(TraceReading reading)

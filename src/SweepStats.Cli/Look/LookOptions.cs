@@ -37,11 +37,14 @@ internal sealed class LookOptions
         Column("--real-column", "Column with the real part of a complex ratio, whose magnitude is the level");
     private readonly Option<string?> _imaginaryColumn = Column("--imaginary-column", "Column with its imaginary part");
 
+    /// <summary>Trace files to look at, one or more, as the command line names them.</summary>
     public Argument<string[]> Files { get; } = new("FILE") { Description = "Trace files", Arity = ArgumentArity.OneOrMore };
 
+    /// <summary>"text" for a person, "json" for a program.</summary>
     public Option<string> Format { get; } =
         new("--format") { Description = "What to print", HelpName = "text|json", DefaultValueFactory = _ => "text" };
 
+    /// <summary>File for every reading, .json or .csv; null where none is to be written.</summary>
     public Option<string?> Values { get; } = new("--values")
     {
         Description =
@@ -49,13 +52,17 @@ internal sealed class LookOptions
         HelpName = "OUT",
     };
 
+    /// <summary>Whether the console gets nothing but errors.</summary>
     public Option<bool> Quiet { get; } = new("--quiet") { Description = "Print nothing but errors" };
 
+    /// <summary>Whether the text comes without pictures of the traces.</summary>
     public Option<bool> NoPlot { get; } = new("--no-plot") { Description = "Leave out the pictures of the traces" };
 
+    /// <summary>Whether text and pictures keep to plain characters.</summary>
     public Option<bool> Ascii { get; } =
         new("--ascii") { Description = "Print plain characters only, for terminals that cannot show braille dots" };
 
+    /// <summary>Adds the options to the command; units, columns and their pairings that cannot be meant are refused.</summary>
     public void AddTo(Command command)
     {
         AcceptKnown();
@@ -93,6 +100,7 @@ internal sealed class LookOptions
         Accept(_phaseUnit, word => word is "deg" or "rad", "the phase units are deg and rad");
     }
 
+    /// <summary>What the command line says of units and columns, as a reader of traces takes it.</summary>
     public TraceReadOptions Reading(ParseResult words) => Reading(words.GetValue, words.GetValue);
 
     private TraceReadOptions Reading(Func<Option<string?>, string?> word, Func<Option<string[]>, string[]?> several) => new()

@@ -18,6 +18,7 @@ internal sealed class LookText(TracePlot? plot)
     private const int PlotHeight = 5;
     private const string Transmission = "S21";
 
+    /// <summary>The file's name; indented what was understood, and what to paste; then the pictures of the traces.</summary>
     public IEnumerable<string> Of(string file, SeenFile seen, TraceReadOptions said) =>
     [
         PrintedText.Of(file),

@@ -10,6 +10,7 @@ internal static class ReadingsJson
     // What is handed to the stream at a time, so that a big trace does not stand in memory a second time.
     private const int Portion = 4096;
 
+    /// <summary>Frequencies in Hz, levels in the trace's unit; where known, phases in degrees, reverse levels in dB.</summary>
     public static void Write(Trace trace, Utf8JsonWriter json)
     {
         Numbers("frequencies_hz", trace.Axis.Hertz, json);

@@ -22,6 +22,7 @@ internal static class TraceTable
     // Levels of a trace that was never written say nothing; the reason takes their place.
     private const int Reading = 6;
 
+    /// <summary>Headings, then a line for each of the first <see cref="Longest"/> traces, each column of one width.</summary>
     public static IEnumerable<string> Of(ImmutableArray<Trace> traces)
     {
         string[][] rows = [[.. Head], .. traces.Take(Longest).Select(Row)];
@@ -34,6 +35,7 @@ internal static class TraceTable
                     : cell.PadRight(widths[i]))).TrimEnd());
     }
 
+    /// <summary>The trace's column as it is printed, cut to 32 characters.</summary>
     public static string Name(Trace trace) => PrintedText.Short(trace.Column, LongestName);
 
     private static string[] Row(Trace trace)

@@ -37,12 +37,14 @@ internal sealed class ValuesFile : IDisposable
         _csv = _json is null ? new TraceValuesCsv(_file.Content) : null;
     }
 
+    /// <summary>Writes the readings of a file that could be read.</summary>
     public void Add(string file, SeenFile seen)
     {
         _json?.Add(file, seen);
         _csv?.Add(file, seen.Reading);
     }
 
+    /// <summary>Tells of a file that could not be read: JSON says why, a table has no row for it and counts it.</summary>
     public void Refuse(string file, TraceReading reading)
     {
         _json?.Refuse(file, reading);
@@ -52,6 +54,7 @@ internal sealed class ValuesFile : IDisposable
     /// <summary>Whether an error is one of writing this file.</summary>
     public bool IsMeant(IOException e) => _file.IsMeant(e);
 
+    /// <summary>The same error as a sentence that names the file as the user did, and what to do.</summary>
     public IOException Told(IOException e) => GatheredFile.Told(e, _shown, "the readings", "name another file after --values");
 
     /// <summary>Puts the file in its place, and says what a table cannot hold: files that were not read.</summary>
@@ -68,6 +71,7 @@ internal sealed class ValuesFile : IDisposable
                     + $"{(_refused == 1 ? "has" : "have")} no rows here");
     }
 
+    /// <summary>Removes what was gathered and not committed.</summary>
     public void Dispose()
     {
         try

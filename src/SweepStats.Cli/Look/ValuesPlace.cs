@@ -11,14 +11,16 @@ namespace SweepStats.Cli.Look;
 internal static class ValuesPlace
 {
     public const string Json = ".json";
-    public const string Csv = ".csv";
+    private const string Csv = ".csv";
 
     // What each kind begins with, whatever was looked at.
     private const string JsonStart = "[\n  {\n    \"file\": ";
 
+    /// <summary>Whether the name's ending says how to write: .json or .csv, in small or capital letters.</summary>
     public static bool IsKnown(string target) =>
         IsJson(target) || Path.GetExtension(target).Equals(Csv, StringComparison.OrdinalIgnoreCase);
 
+    /// <summary>Whether the name's ending asks for JSON, in small or capital letters.</summary>
     public static bool IsJson(string target) => Path.GetExtension(target).Equals(Json, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>Why nothing may be written there; null where it may.</summary>

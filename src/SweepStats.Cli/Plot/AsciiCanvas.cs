@@ -15,10 +15,13 @@ internal sealed class AsciiCanvas : IPlotCanvas
         _lines = [.. Enumerable.Range(0, height).Select(_ => Enumerable.Repeat(' ', width).ToArray())];
     }
 
+    /// <inheritdoc/>
     public int Columns { get; }
 
+    /// <inheritdoc/>
     public int Rows { get; }
 
+    /// <inheritdoc/>
     public void Fill(int column, int top, int bottom)
     {
         for (int row = top; row <= bottom; row++)
@@ -27,5 +30,6 @@ internal sealed class AsciiCanvas : IPlotCanvas
         }
     }
 
+    /// <inheritdoc/>
     public IReadOnlyList<string> Lines() => [.. _lines.Select(line => new string(line).TrimEnd())];
 }

@@ -13,10 +13,13 @@ internal sealed class BrailleCanvas(int width, int height) : IPlotCanvas
 
     private readonly byte[] _cells = new byte[width * height];
 
+    /// <inheritdoc/>
     public int Columns => width * Across;
 
+    /// <inheritdoc/>
     public int Rows => height * Down;
 
+    /// <inheritdoc/>
     public void Fill(int column, int top, int bottom)
     {
         for (int row = top; row <= bottom; row++)
@@ -25,6 +28,7 @@ internal sealed class BrailleCanvas(int width, int height) : IPlotCanvas
         }
     }
 
+    /// <inheritdoc/>
     public IReadOnlyList<string> Lines() =>
         [.. Enumerable.Range(0, height)
             .Select(line => new string([.. _cells.Skip(line * width).Take(width).Select(Character)]).TrimEnd())];

@@ -15,6 +15,7 @@ internal sealed class Envelope
         Array.Fill(_high, double.NegativeInfinity);
     }
 
+    /// <summary>How many columns the plot has.</summary>
     public int Columns => _low.Length;
 
     /// <summary>The levels of a column; null where the trace does not pass through it.</summary>

@@ -9,6 +9,7 @@ internal static class DiskFlush
     // Waiting for the disk takes no processor time; it joins what it is asked for at once.
     private const int AtOnce = 16;
 
+    /// <summary>Returns once the disk holds all files under the folder and, where the system can, its folders.</summary>
     public static void Of(string folder)
     {
         Parallel.ForEach(Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories),
@@ -21,6 +22,7 @@ internal static class DiskFlush
         UnixCalls.Flush(folder);
     }
 
+    /// <summary>Returns once the disk holds a file; the file has to be writable.</summary>
     public static void OfFile(string file)
     {
         using Microsoft.Win32.SafeHandles.SafeFileHandle handle = File.OpenHandle(file, FileMode.Open, FileAccess.ReadWrite);

@@ -45,6 +45,7 @@ internal sealed class GatheringPlace
         }
     }
 
+    /// <summary>Path of the hidden folder in which files are gathered.</summary>
     public string Stage { get; }
 
     /// <summary>Whether it lies within the target, whose files are then exchanged one by one.</summary>

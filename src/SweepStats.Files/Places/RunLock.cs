@@ -54,6 +54,7 @@ internal sealed class RunLock : IDisposable
         return held is null && File.Exists(file);
     }
 
+    /// <summary>Removes the file and lets go of it, held as long as the system allows.</summary>
     public void Dispose()
     {
         // While it is still held, so that nobody takes it up between.

@@ -129,6 +129,7 @@ internal static class UnixCalls
         /// <summary>How the system numbers it.</summary>
         public int Number => _number;
 
+        /// <summary>Closes the folder, once however often it is called.</summary>
         public void Dispose()
         {
             if (Interlocked.Exchange(ref _number, -1) is >= 0 and var open)

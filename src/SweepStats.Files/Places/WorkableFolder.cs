@@ -19,6 +19,7 @@ internal sealed class WorkableFolder : IDisposable
         }
     }
 
+    /// <summary>Gives the folder its own mode back, where it is still there.</summary>
     public void Dispose()
     {
         if (!OperatingSystem.IsWindows() && _mode is { } mode && Directory.Exists(_folder))

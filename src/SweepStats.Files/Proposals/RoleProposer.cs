@@ -21,6 +21,7 @@ internal sealed class RoleProposer
     private readonly ImmutableArray<SweepCandidate> _sweeps;
     private readonly RoleGuess[] _names;
 
+    /// <summary>Looks at the names of all sweeps first; levels are compared between sweeps, so all are needed at once.</summary>
     public RoleProposer(ImmutableArray<SweepCandidate> sweeps)
     {
         _sweeps = sweeps;

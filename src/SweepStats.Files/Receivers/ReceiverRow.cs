@@ -162,6 +162,7 @@ internal sealed class ReceiverRow(ReceiverColumns columns, CsvRow row, FaultList
 
     private sealed record Allowed(double Least, double Most, string Unit)
     {
+        /// <summary>What to write instead; null where the range alone says it.</summary>
         public string? Remedy { get; init; }
     }
 }

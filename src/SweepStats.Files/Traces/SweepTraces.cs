@@ -9,6 +9,7 @@ internal static class SweepTraces
 {
     private const string Transmission = "S21";
 
+    /// <summary>Its sweeps alone; faults where a named column is missing, units differ or one is doubtful.</summary>
     public static TraceReading Of(string file, TraceReading seen, TraceReadOptions options)
     {
         if (!seen.Faults.IsEmpty)

@@ -68,6 +68,7 @@ internal sealed record ChoiceTrial(
     // More than half of the readings capped: the specimen does not narrow the compared part for the others.
     private const double MostCapped = 0.5;
 
+    /// <summary>Draws one campaign and ranks it over the whole band; null where no frequency is compared.</summary>
     public static ChoiceTrial? Of(ChoiceCell cell, ulong seed)
     {
         (Campaign campaign, ImmutableArray<TrueShielding> truth) = cell.Draw(seed);

@@ -15,6 +15,7 @@ internal sealed class CoverageBin(double snrDb)
     private int _twoSided;
     private double _widthRatios;
 
+    /// <summary>Counts a reading against its true shielding in dB, beside the interval of the plain difference.</summary>
     public void Add(ShieldingReading reading, double truth, Interval plain)
     {
         Interval claim = reading switch
@@ -39,6 +40,7 @@ internal sealed class CoverageBin(double snrDb)
         }
     }
 
+    /// <summary>The counts so far, and the mean ratio of widths where both ends are known; NaN where none are.</summary>
     public CoverageRow Row() => new()
     {
         SnrDb = snrDb,

@@ -10,6 +10,7 @@ internal static class LastingDraw
     // Of what moves as a whole or smoothly a little is each sweep's own all the same.
     private const double Own = 0.15;
 
+    /// <summary>So many rows of the cell's points; the sweeps of a cell resemble those before them by its strength.</summary>
     public static double[][] Of(LastingCell cell, int sweeps, RandomSource random)
     {
         double[][] Lasting(Func<double[]> fresh) => Series(sweeps, cell.Strength, fresh);

@@ -126,20 +126,28 @@ public static class LastingStudy
 
     private sealed record LastingTrial
     {
+        /// <summary>Share of frequencies whose interval holds the true shielding.</summary>
         public required double Held { get; init; }
 
+        /// <summary>Share of frequencies whose lower limit lies above the truth.</summary>
         public required double ClaimedTooMuch { get; init; }
 
+        /// <summary>Share held by intervals that take the sweeps for independent.</summary>
         public required double HeldAsIndependent { get; init; }
 
+        /// <summary>Mean ratio of the interval's width to that of independent sweeps, where it is finite.</summary>
         public required double WidthRatio { get; init; }
 
+        /// <summary>Whether sweeps were found to resemble those before them.</summary>
         public required bool Found { get; init; }
 
+        /// <summary>Whether the check warns of it.</summary>
         public required bool Warned { get; init; }
 
+        /// <summary>Whether the interval of the band's mean holds the truth.</summary>
         public required bool BandHeld { get; init; }
 
+        /// <summary>Whether that of independent sweeps does.</summary>
         public required bool BandHeldAsIndependent { get; init; }
     }
 }

@@ -14,6 +14,7 @@ internal static class PathFaults
 
     private static readonly ImmutableArray<double> Depths = [-20, -10, -5, 0, 5, 10, 15, 20, 30];
 
+    /// <summary>The curves: each a kind of fault, over its sizes.</summary>
     public static ImmutableArray<FaultCurve> All { get; } =
     [
         new("ambient", "steady carrier", "dB over the floor", Carriers, db => Carrier(db, 1)) { IsAbout = IsAtCarrier },

@@ -14,6 +14,7 @@ internal static class ReceiverFaults
     // 10^(0.1) − 1, as in the model of compression.
     private const double OneDecibel = 0.25892541179416723;
 
+    /// <summary>The curves: each a kind of fault, over its sizes.</summary>
     public static ImmutableArray<FaultCurve> All { get; } =
     [
         new("saturation-step", "shortfall at the highest source level", "dB",

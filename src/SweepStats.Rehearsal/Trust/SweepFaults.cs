@@ -11,6 +11,7 @@ internal static class SweepFaults
     private static readonly ImmutableArray<double> Offsets = [0, 0.25, 0.5, 0.75, 1, 1.5, 2, 3, 4];
     private static readonly ImmutableArray<double> Shapes = [0, 0.1, 0.2, 0.3, 0.5, 0.7, 1, 1.5, 2];
 
+    /// <summary>The curves: each a kind of fault, over its sizes.</summary>
     public static ImmutableArray<FaultCurve> All { get; } =
     [
         new("drift", "steady, times known", "dB", Drifts, db => Drifting(db, DriftShape.Steady, times: true)),

@@ -5,6 +5,7 @@ namespace SweepStats.Report.Answer;
 /// <summary>Why the verdict of the first sheet is as it is.</summary>
 internal sealed class VerdictPart : IPagePart
 {
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         AnalysisResult result = content.Result;

@@ -7,6 +7,7 @@ namespace SweepStats.Report.Answer;
 /// <summary>The rule of the verdict, what it was applied to, and what a verdict within limits is limited by.</summary>
 internal static class VerdictRule
 {
+    /// <summary>Writes it: the rule of trust always, decisions, sweeps left out and limits where there are any.</summary>
     public static void Write(HtmlWriter html, AnalysisResult result)
     {
         html.Element("h3", RuleWords.RuleHeading).Paragraph(RuleWords.TrustRule).List(RuleWords.Tally(result));

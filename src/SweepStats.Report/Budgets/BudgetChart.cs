@@ -75,18 +75,25 @@ internal static class BudgetChart
         private readonly List<PlaceLabel> _labels = [];
         private double _next;
 
+        /// <summary>Heading of each budget, in the row above its bars.</summary>
         public List<(double Row, string Text)> Headings { get; } = [];
 
+        /// <summary>Bars of sources that the repeats show.</summary>
         public List<BudgetBar> Repeats { get; } = [];
 
+        /// <summary>Bars of sources that are stated, or of small ones together where one of them is.</summary>
         public List<BudgetBar> Stated { get; } = [];
 
+        /// <summary>Bars of the combined standard uncertainty, one a budget.</summary>
         public List<BudgetBar> Combined { get; } = [];
 
+        /// <summary>Rows so far, space between budgets included.</summary>
         public int Count => (int)Math.Ceiling(_next);
 
+        /// <summary>Longest bar of a combined uncertainty, in dB.</summary>
         public double Highest => Combined.Max(c => c.Value);
 
+        /// <summary>Places a budget under the last; of more than six sources the smallest share a bar (sum of squares).</summary>
         public void Add(ShieldingBudget budget)
         {
             Headings.Add((_next++, Frame.Literal(BudgetAdviceWords.BudgetHeading(budget))));
@@ -110,6 +117,7 @@ internal static class BudgetChart
             _next += 0.5;
         }
 
+        /// <summary>The axis of the rows, the first at the top, with a label for every bar.</summary>
         public LabelledAxis Axis() => new(AxisPosition.Left, _labels)
         {
             StartPosition = 1,

@@ -10,6 +10,7 @@ namespace SweepStats.Report.Budgets;
 /// <summary>Where the uncertainty comes from: a table for each frequency of interest and for the mean over the band.</summary>
 internal sealed class UncertaintyBudgetPart : IPagePart
 {
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         AnalysisResult result = content.Result;

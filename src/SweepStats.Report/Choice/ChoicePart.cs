@@ -11,6 +11,7 @@ internal sealed class ChoicePart : IPagePart
     private const int MostRows = 40;
     private const int MostRowsOfPart = 8;
 
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         if (content.Result.Choice is not { } choice)

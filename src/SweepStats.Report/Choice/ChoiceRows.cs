@@ -26,10 +26,13 @@ internal sealed class ChoiceRows
     /// <summary>First and last row of each group, its heading included.</summary>
     public List<(double From, double To)> Groups { get; } = [];
 
+    /// <summary>Yardstick first, then the candidates, from top to bottom.</summary>
     public IEnumerable<PlacedSpecimen> All => Yardstick is { } yardstick ? Placed.Prepend(yardstick) : Placed;
 
+    /// <summary>Whether there are groups, which alone have probabilities of being best.</summary>
     public bool HasProbabilities => Headings.Count > 0;
 
+    /// <summary>Rows, headings included.</summary>
     public int Count => (int)_next;
 
     /// <summary>Places at most so many candidates.</summary>
@@ -57,6 +60,7 @@ internal sealed class ChoiceRows
         return rows;
     }
 
+    /// <summary>The axis of the rows, the first at the top, with the names of the specimens.</summary>
     public LabelledAxis Axis() =>
         new(AxisPosition.Left, _labels) { StartPosition = 1, EndPosition = 0, Minimum = -0.5, Maximum = _next - 0.5 };
 

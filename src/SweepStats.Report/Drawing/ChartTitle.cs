@@ -7,7 +7,7 @@ namespace SweepStats.Report.Drawing;
 internal sealed class ChartTitle : Annotation
 {
     /// <summary>Type of titles: whichever of these the viewer has.</summary>
-    public const string Family = "Georgia, 'Times New Roman', serif";
+    private const string Family = "Georgia, 'Times New Roman', serif";
 
     /// <summary>Height that title and subtitle need above the plot, in pixels.</summary>
     public const double Room = Edge + (TitleSize * LineHeight) + (SubtitleSize * LineHeight) + Below;

@@ -17,6 +17,7 @@ internal static class Frame
 
     private const double LabelSize = 13;
 
+    /// <summary>A chart without series yet: title and subtitle above, and these axes.</summary>
     public static PlotModel Model(string title, string? subtitle, params ReadOnlySpan<Axis> axes)
     {
         var model = new PlotModel
@@ -78,6 +79,7 @@ internal static class Frame
     /// <summary>Both ends of a level line along an axis.</summary>
     public static DataPoint[] Across(Axis along, double level) => [new(along.Minimum, level), new(along.Maximum, level)];
 
+    /// <summary>Gives an axis the ink, grid and type of all charts.</summary>
     public static void Dress(Axis axis)
     {
         axis.AxislineColor = Ink.Black;

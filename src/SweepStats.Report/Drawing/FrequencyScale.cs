@@ -11,6 +11,7 @@ internal static class FrequencyScale
 {
     private const double WideSpan = 8;
 
+    /// <summary>The axis along the bottom: places in Hz, labels in the unit that suits the band.</summary>
     public static Axis Axis(FrequencyGrid grid)
     {
         double start = grid[0].Value;

@@ -10,6 +10,7 @@ internal static class Hatch
     // Darker than the pale values of a map: a strip of three pixels must show.
     private static readonly OxyColor Ground = OxyColor.FromRgb(0xc6, 0xca, 0xce);
 
+    /// <summary>Fills a box, in pixels; the lines go on from one box to the next.</summary>
     public static void Draw(IRenderContext rc, OxyRect box)
     {
         rc.DrawRectangle(box, Ground, OxyColors.Undefined, 0, EdgeRenderingMode.PreferSharpness);

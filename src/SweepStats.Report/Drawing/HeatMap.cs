@@ -20,6 +20,7 @@ internal sealed class HeatMap : ChartSeries
     /// <summary>Which value has which colour.</summary>
     public required HeatScale Scale { get; init; }
 
+    /// <summary>The whole plot area.</summary>
     public override OxyRect GetClippingRect() => PlotModel.PlotArea;
 
     protected override void Draw(IRenderContext rc)

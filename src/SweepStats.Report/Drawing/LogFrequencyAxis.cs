@@ -15,6 +15,7 @@ internal sealed class LogFrequencyAxis : LogarithmicAxis
     private readonly double _start;
     private readonly double _stop;
 
+    /// <summary>An axis from start to stop in Hz, the start above 0 and below the stop.</summary>
     public LogFrequencyAxis(double start, double stop)
     {
         _start = start;

@@ -23,11 +23,13 @@ internal sealed class LongLines(Stream to, OxySize size, OxyColor background)
 
     private readonly List<ScreenPoint[]> _kept = [];
 
+    /// <inheritdoc/>
     public override void DrawLine(
         IList<ScreenPoint> points, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode, double[] dashArray,
         LineJoin lineJoin) =>
         base.DrawLine(Marked(points, edgeRenderingMode), stroke, thickness, edgeRenderingMode, dashArray, lineJoin);
 
+    /// <inheritdoc/>
     public override void DrawPolygon(
         IList<ScreenPoint> points, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode,
         double[] dashArray, LineJoin lineJoin) =>

@@ -9,6 +9,7 @@ internal sealed class OneFrequencyAxis : LinearAxis
 {
     private readonly double _only;
 
+    /// <summary>An axis about one frequency in Hz, a tenth of it free on either side.</summary>
     public OneFrequencyAxis(double only)
     {
         double room = only > 0 ? only / 10 : 1;

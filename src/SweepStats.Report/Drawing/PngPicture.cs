@@ -12,6 +12,7 @@ internal static class PngPicture
     private const string Remedy =
         "Install a font (on Debian: apt-get install fonts-dejavu-core) or leave out --png: the SVG charts need none.";
 
+    /// <summary>The PNG; a <see cref="PngUnavailableException"/> says what to install where it cannot be drawn.</summary>
     public static byte[] Of(Chart chart)
     {
         using var drawn = new MemoryStream();

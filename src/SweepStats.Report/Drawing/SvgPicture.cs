@@ -17,6 +17,7 @@ internal static class SvgPicture
 
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
+    /// <summary>The chart as a file of UTF-8, with its own ids, so that charts on one page do not clip each other.</summary>
     public static ChartPicture Of(Chart chart)
     {
         using var drawn = new MemoryStream();

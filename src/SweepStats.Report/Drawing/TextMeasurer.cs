@@ -30,8 +30,10 @@ internal sealed class TextMeasurer : RenderContextBase
         556, 556, 333, 500, 278, 556, 500, 722, 500, 500, 500, 334, 260, 334, 584,
     ];
 
+    /// <summary>None: nothing is clipped where nothing is drawn.</summary>
     public override int ClipCount => 0;
 
+    /// <summary>Widest line and height of all lines, in pixels, whatever the family of type.</summary>
     public override OxySize MeasureText(string? text, string? fontFamily, double fontSize, double fontWeight)
     {
         if (string.IsNullOrEmpty(text))
@@ -44,27 +46,32 @@ internal sealed class TextMeasurer : RenderContextBase
         return new OxySize(widest * fontSize / 1000, lines.Length * fontSize * LineHeight);
     }
 
+    /// <summary>Draws nothing.</summary>
     public override void DrawLine(IList<ScreenPoint> points, OxyColor stroke, double thickness,
         EdgeRenderingMode edgeRenderingMode, double[] dashArray, LineJoin lineJoin)
     {
     }
 
+    /// <summary>Draws nothing.</summary>
     public override void DrawPolygon(
         IList<ScreenPoint> points, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode,
         double[] dashArray, LineJoin lineJoin)
     {
     }
 
+    /// <summary>Draws nothing.</summary>
     public override void DrawText(
         ScreenPoint p, string text, OxyColor fill, string fontFamily, double fontSize, double fontWeight, double rotation,
         HorizontalAlignment horizontalAlignment, VerticalAlignment verticalAlignment, OxySize? maxSize)
     {
     }
 
+    /// <summary>Clips nothing.</summary>
     public override void PushClip(OxyRect clippingRectangle)
     {
     }
 
+    /// <summary>Clips nothing.</summary>
     public override void PopClip()
     {
     }

@@ -9,6 +9,7 @@ internal sealed class FieldPart : IPagePart
 {
     private const int MostRows = 42;
 
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         if (!PulseWords.AsksForField(content.Result))

@@ -93,6 +93,7 @@ internal static class PulseChart
     /// <summary>How long the pulse is shown, by what it is divided in front, and the unit of the field.</summary>
     private sealed record PulseScale(double Until, double Divisor, FieldUnit Unit)
     {
+        /// <summary>Six decays; the pulse in front divided by 1, 2, 5, 10, … to stand no higher than what is left.</summary>
         public static PulseScale Of(DoubleExponential pulse, ResidualPulse[] shown)
         {
             var scale = new PulseScale(DecaysShown / pulse.DecayPerSecond, 1, default);
@@ -101,6 +102,7 @@ internal static class PulseChart
             return scale with { Divisor = RoundUp(pulse.PeakVoltsPerMetre / highest), Unit = FieldUnit.Of(highest) };
         }
 
+        /// <summary>Samples of a waveform that are shown, up to the first at the end or beyond it.</summary>
         public int Steps(Waveform wave) =>
             Math.Min(wave.VoltsPerMetre.Length, (int)Math.Ceiling(Until / wave.StepSeconds) + 1);
 

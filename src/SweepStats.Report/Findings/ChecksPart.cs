@@ -5,6 +5,7 @@ namespace SweepStats.Report.Findings;
 /// <summary>Every check of the list with its outcome, so that a reader sees what was looked at and what was not.</summary>
 internal sealed class ChecksPart : IPagePart
 {
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         html.Fold("checks", CheckWords.LookedAt);

@@ -7,6 +7,7 @@ namespace SweepStats.Report.Findings;
 /// <summary>Findings as a list, what several specimens share told once.</summary>
 internal static class FindingList
 {
+    /// <summary>Writes a numbered list, an item a group; nothing where there are none.</summary>
     public static void Write(HtmlWriter html, PageContent content, IReadOnlyList<FindingGroup> groups)
     {
         if (groups.Count == 0)

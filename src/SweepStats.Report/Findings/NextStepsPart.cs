@@ -8,6 +8,7 @@ namespace SweepStats.Report.Findings;
 /// <summary>The faults and warnings, gravest first, each with what to do.</summary>
 internal sealed class NextStepsPart : IPagePart
 {
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         FindingGroup[] steps = [.. FindingGroup.Of(content.Result.Findings.Where(f => f.Severity != Severity.Note))];

@@ -7,6 +7,7 @@ namespace SweepStats.Report.Findings;
 /// <summary>Findings that ask for nothing but help to read the figures; they come after the charts.</summary>
 internal sealed class NotesPart : IPagePart
 {
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         FindingGroup[] groups = [.. FindingGroup.Of(content.Result.Findings)];

@@ -25,6 +25,7 @@ internal sealed record OffsetSummary(ImmutableArray<RepeatGroup> Groups, bool By
     public (RepeatGroup Group, RepeatedSweep Sweep) Farthest =>
         Groups.SelectMany(g => g.Sweeps.Select(s => (g, s))).MaxBy(s => Math.Abs(s.s.Offset.Value));
 
+    /// <summary>The figures of the groups that have places; those of the others are counted.</summary>
     public static OffsetSummary Of(ImmutableArray<RepeatGroup> repeats, SweepPlaces places) =>
         new(places.Groups, places.ByTime, repeats.Except(places.Groups).Sum(g => g.Sweeps.Length));
 }

@@ -20,6 +20,7 @@ internal static class ResidualChart
     private const double LabelledHeight = 17;
     private const int MostRows = 60;
 
+    /// <summary>The chart of a group; sweeps that findings name keep their labels where room is scarce.</summary>
     public static Chart Of(FrequencyGrid grid, RepeatGroup group, ImmutableArray<Finding> findings, string name)
     {
         HashSet<string> odd = [.. findings.Select(f => f.Sweep).OfType<string>()];

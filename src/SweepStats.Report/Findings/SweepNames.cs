@@ -15,6 +15,7 @@ internal static class SweepNames
     private const int Tail = 12;
     private const int LongestExtension = 4;
 
+    /// <summary>The name, 20 characters at most, as a chart prints it.</summary>
     public static string Short(Sweep sweep)
     {
         string name = PlainText.Of(sweep.Name).Trim();

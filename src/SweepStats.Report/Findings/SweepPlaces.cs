@@ -17,6 +17,7 @@ namespace SweepStats.Report.Findings;
 /// <param name="Axis">The axis of the places.</param>
 internal sealed record SweepPlaces(ImmutableArray<RepeatGroup> Groups, ImmutableArray<double[]> Places, bool ByTime, Axis Axis)
 {
+    /// <summary>By time where every sweep but those of the floor has a time of its own; otherwise side by side.</summary>
     public static SweepPlaces Of(ImmutableArray<RepeatGroup> groups)
     {
         ImmutableArray<RepeatGroup> timed = [.. groups.Where(IsTimed)];

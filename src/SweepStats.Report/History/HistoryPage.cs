@@ -9,6 +9,7 @@ namespace SweepStats.Report.History;
 /// <summary>The page on lots of several campaigns.</summary>
 internal static class HistoryPage
 {
+    /// <summary>The page in UTF-8, with charts of the kinds that it draws.</summary>
     public static byte[] Of(LotHistory history, IReadOnlyList<AnalysisResult> campaigns, ImmutableArray<ChartPicture> charts)
     {
         string title = string.Join(", ", campaigns.Select(c => c.Title).Distinct(StringComparer.Ordinal));

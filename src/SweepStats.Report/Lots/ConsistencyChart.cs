@@ -129,6 +129,7 @@ internal static class ConsistencyChart
     /// <summary>The bars that are shown, in their order, out of so many.</summary>
     private sealed record Bars(ConsistencyBar[] Shown, int Count)
     {
+        /// <summary>The bars that reach farthest for their limits, as many as can be told apart.</summary>
         public static Bars Of(
             GroupStanding standing, Func<GroupMember, double> figure, Func<GroupMember, ConsistencyLimits> critical)
         {

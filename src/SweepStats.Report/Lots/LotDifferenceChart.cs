@@ -22,6 +22,7 @@ internal static class LotDifferenceChart
     // Intervals of two specimens reach far: the difference is to be seen beside them.
     private const double MostRoomDb = 5;
 
+    /// <summary>A chart a pair, up to <see cref="Most"/>; none of a pair without a difference at any frequency.</summary>
     public static IEnumerable<Chart> All(LotHistory history, FileNames names) =>
         HistoryChartWords.PairsCharted(history, Most).Where(p => p.Points.Any(f => double.IsFinite(f.DifferenceDb)))
             .Select(pair => Of(history, pair, names.Next("difference", pair.First.Figures.Lot, pair.Second.Figures.Lot)));

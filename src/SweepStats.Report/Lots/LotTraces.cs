@@ -20,5 +20,6 @@ internal static class LotTraces
     public static List<DataPoint> Points(ImmutableArray<LotFrequency> frequencies, Func<LotFrequency, double?> value) =>
         [.. frequencies.Select(f => new DataPoint(f.At.Value, value(f) ?? double.NaN))];
 
+    /// <summary>Whether there is anything to draw: one point with a number.</summary>
     public static bool Any(IEnumerable<DataPoint> points) => points.Any(p => double.IsFinite(p.Y));
 }

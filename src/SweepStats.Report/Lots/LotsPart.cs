@@ -7,6 +7,7 @@ namespace SweepStats.Report.Lots;
 /// <summary>Whether lots are alike, band by band.</summary>
 internal sealed class LotsPart : IPagePart
 {
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         LotComparison lots = content.Result.Lots;

@@ -13,9 +13,11 @@ namespace SweepStats.Report.Lots;
 internal sealed record LotsShown(LotQuestion Question, FrequencyBand Band, double ClearShare, ImmutableArray<LotSummary> Lots,
     ImmutableArray<SpecimenMean> Specimens)
 {
+    /// <summary>Lots of one campaign over the whole band, by their own names.</summary>
     public static LotsShown Of(LotComparison lots) =>
         new(lots.Question, lots.Whole.Band, lots.Whole.ClearShare, lots.Whole.Lots, lots.Whole.Specimens);
 
+    /// <summary>Lots of several campaigns, labelled by these.</summary>
     public static LotsShown Of(LotHistory history) =>
         new(history.Question, history.Band, history.ClearShare, [.. history.Lots.Select(l => l.Figures with { Lot = l.Label })],
             history.Specimens);

@@ -14,6 +14,7 @@ internal static class OverTimeChart
     private const double LeastSpanDb = 1;
     private const int Crowded = 60;
 
+    /// <summary>A chart for each figure that was followed over time.</summary>
     public static IEnumerable<Chart> All(ImmutableArray<ControlChart> charts, FileNames names) =>
         charts.Select(chart => Of(chart, names.Next("over-time", LotChartWords.OverTimeFile(chart.Figure))));
 

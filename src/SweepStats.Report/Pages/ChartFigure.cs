@@ -20,6 +20,7 @@ internal static class ChartFigure
         chart.Kind is ChartKind.Lots or ChartKind.LotsOverFrequency or ChartKind.LotPromise or ChartKind.Scatter
             or ChartKind.Consistency or ChartKind.OverTime;
 
+    /// <summary>Writes charts one under the other, in their order.</summary>
     public static void Write(HtmlWriter html, IEnumerable<ChartPicture> charts)
     {
         foreach (ChartPicture chart in charts)
@@ -54,7 +55,9 @@ internal static class ChartFigure
         html.Close();
     }
 
+    /// <summary>Where on the page the chart stands, as the end of a link; only where it is drawn.</summary>
     public static string Anchor(ChartPicture chart) => "chart-" + chart.Name;
 
+    /// <summary>File of the chart, seen from the page.</summary>
     public static string Path(ChartPicture chart) => $"charts/{chart.Name}.svg";
 }

@@ -12,6 +12,7 @@ internal sealed class ChartsPart : IPagePart
     // A page of hundreds of drawings opens slowly and prints by the ream; the overviews come first, the rest is one click away.
     private const int MostDrawn = 40;
 
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         html.Fold("charts", "Charts");

@@ -10,6 +10,7 @@ internal static class ReportPage
 {
     private static readonly IPagePart[] Parts = [new SheetOne(), new SheetTwo(), new Annex()];
 
+    /// <summary>The page in UTF-8, with the script that reads values off the pictures.</summary>
     public static byte[] Of(PageContent content) => Of($"Shielding report: {content.Result.Title}", html =>
     {
         html.Open("div", new Attr("class", content.Result.Rehearsed ? "report rehearsed" : "report"));

@@ -9,6 +9,7 @@ internal sealed class MarginMarks : ChartSeries
 {
     private const double Length = 20, Head = 4, Size = 4;
 
+    /// <summary>The stations drawn, all of one kind.</summary>
     public required IReadOnlyList<MarginRow> Rows { get; init; }
 
     /// <summary>Whether marks are hollow and arrows point down the scale: still heard.</summary>

@@ -24,6 +24,7 @@ internal sealed class MarginRows
     /// <summary>Stations for which there was no room.</summary>
     public int Left { get; private set; }
 
+    /// <summary>Rows so far.</summary>
     public int Count => _labels.Count;
 
     /// <summary>Every value that must be seen.</summary>
@@ -49,6 +50,7 @@ internal sealed class MarginRows
         return rows;
     }
 
+    /// <summary>The axis of the rows, the first at the top, with names of stations and groups.</summary>
     public LabelledAxis Axis() =>
         new(AxisPosition.Left, _labels) { StartPosition = 1, EndPosition = 0, Minimum = -0.5, Maximum = Count - 0.5 };
 

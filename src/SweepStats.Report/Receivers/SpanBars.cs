@@ -8,6 +8,7 @@ internal sealed class SpanBars : ChartSeries
 {
     private const double Thickness = 5, Arrow = 36, Head = 6, LabelDistance = 8;
 
+    /// <summary>What each group shows; one end at least of each is known.</summary>
     public required IReadOnlyList<RowSpan> Spans { get; init; }
 
     protected override void Draw(IRenderContext rc)

@@ -5,6 +5,7 @@ namespace SweepStats.Report.Setup;
 /// <summary>What is known of the noise floor.</summary>
 internal sealed class FloorPart : IPagePart
 {
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         html.Fold("floor", "The noise floor");

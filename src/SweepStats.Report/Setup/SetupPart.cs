@@ -8,6 +8,7 @@ namespace SweepStats.Report.Setup;
 /// <summary>The measurement set-up and every choice behind the figures.</summary>
 internal sealed class SetupPart : IPagePart
 {
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         AnalysisResult result = content.Result;

@@ -6,6 +6,7 @@ namespace SweepStats.Report.Setup;
 /// <summary>Which sweeps the figures rest on, and every one that is not among them.</summary>
 internal sealed class SweepsPart : IPagePart
 {
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         AlignedCampaign campaign = content.Result.Campaign;

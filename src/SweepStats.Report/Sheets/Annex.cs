@@ -22,6 +22,7 @@ internal sealed class Annex : IPagePart
         new FloorPart(), new SweepsPart(), new ReadingGuidePart(), new CautionsPart(), new SourcesPart(), new GlossaryPart(),
     ];
 
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         var parts = new HtmlWriter();

@@ -26,6 +26,7 @@ internal static class ChoicePicture
     public static bool Fills(SpecimenChoice choice, RankedSpecimen row) =>
         choice.MayRank && row is { Group: 1, MeanDb.Value: not null };
 
+    /// <summary>Draws the candidates of <see cref="Rows"/> on one scale; there has to be one.</summary>
     public static void Write(HtmlWriter html, SpecimenChoice choice, BandRanking band)
     {
         RankedSpecimen[] rows = Rows(band);

@@ -9,6 +9,7 @@ internal static class IdentityBlock
     // So many letters find room in one line of a cell.
     private const int LineOfCell = 44;
 
+    /// <summary>Writes it as a list of terms, six lines whatever is stated.</summary>
     public static void Write(HtmlWriter html, AnalysisResult result)
     {
         html.Open("dl", new Attr("class", "identity"));

@@ -16,6 +16,7 @@ internal static class LimitLines
     private const int LongestMessage = 240;
     private const int LongestStep = 190;
 
+    /// <summary>Writes the requirement's next step, findings but notes, untested doubts, and how many more there are.</summary>
     public static void Write(HtmlWriter html, AnalysisResult result)
     {
         FindingGroup[] groups = Groups(result);

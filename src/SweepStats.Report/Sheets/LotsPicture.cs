@@ -23,6 +23,7 @@ internal static class LotsPicture
     public static bool Shows(AnalysisResult result) =>
         result.Lots.Lots.Length > 1 && result.Lots.Frequencies.Any(f => f.Lots.All(l => !l.Bound && double.IsFinite(l.MeanDb)));
 
+    /// <summary>Draws a line a lot; those farthest from the mean have a name and a line of their own kind.</summary>
     public static void Write(HtmlWriter html, AnalysisResult result)
     {
         LotComparison lots = result.Lots;

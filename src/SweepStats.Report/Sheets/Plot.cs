@@ -34,6 +34,7 @@ internal sealed class Plot
     /// <summary>Size and scales.</summary>
     public PlotSpace Space { get; }
 
+    /// <summary>Closes the picture: nothing is drawn into it afterwards.</summary>
     public void End() => _html.Close();
 
     /// <summary>Frame, grid and numbers of both axes.</summary>

@@ -42,16 +42,22 @@ internal sealed class PlotSpace
         _gaps = FrequencyGaps.Of(grid);
     }
 
+    /// <summary>Width of the picture.</summary>
     public double Width { get; }
 
+    /// <summary>Height of the picture, down to where the frequencies are named.</summary>
     public double Height { get; }
 
+    /// <summary>Where the first frequency lies; levels are named beside it.</summary>
     public double Left { get; } = LeftMargin;
 
+    /// <summary>Where the last frequency lies.</summary>
     public double Right { get; }
 
+    /// <summary>Where the highest level lies; down counts as more.</summary>
     public double Top { get; } = TopMargin;
 
+    /// <summary>Where the lowest level lies; frequencies are named below.</summary>
     public double Bottom { get; }
 
     /// <summary>Levels with a line across the picture.</summary>

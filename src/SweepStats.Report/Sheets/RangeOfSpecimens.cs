@@ -11,6 +11,7 @@ namespace SweepStats.Report.Sheets;
 /// </summary>
 internal sealed class RangeOfSpecimens
 {
+    /// <summary>Takes all specimens of a result; one alone is shown with its interval in place of a range.</summary>
     public RangeOfSpecimens(AnalysisResult result)
     {
         FrequencyGrid grid = result.Campaign.Grid;

@@ -13,12 +13,14 @@ internal sealed class RowPlot
     private readonly HtmlWriter _html;
     private readonly RowSpace _space;
 
+    /// <summary>Starts a picture; end it with <see cref="End"/>. The words are for a person who cannot see it.</summary>
     public RowPlot(HtmlWriter html, RowSpace space, string shows)
     {
         (_html, _space) = (html, space);
         html.Picture("plot", space.Width, space.Height, shows);
     }
 
+    /// <summary>Lines and numbers at steps in dB, thinned out where they would touch, and what is measured above.</summary>
     public void Scale(double step, string title)
     {
         Text(title, 0, RowSpace.Top - 9, "start");
@@ -32,6 +34,7 @@ internal sealed class RowPlot
         }
     }
 
+    /// <summary>A row at a height: the mark stands on the value, or where there is none on the lower limit.</summary>
     public void Row(string name, double y, BandFigure figure, bool filled)
     {
         Text(name, _space.Left - 10, y + 4, "end");
@@ -50,6 +53,7 @@ internal sealed class RowPlot
             new Attr("cx", Number(X(figure.Value ?? low))), new Attr("cy", Number(y)), new Attr("r", "3.8")).Close();
     }
 
+    /// <summary>Closes the picture: nothing is drawn into it afterwards.</summary>
     public void End() => _html.Close();
 
     private double X(double level)

@@ -14,9 +14,12 @@ internal sealed record RowSpace(double Width, double Height, double Low, double 
     private const double RightMargin = 12;
     private const double BottomMargin = 24;
 
+    /// <summary>Where the decibels begin; names stand before them.</summary>
     public double Left { get; } = RoomForNames;
 
+    /// <summary>Where the decibels end.</summary>
     public double Right => Width - RightMargin;
 
+    /// <summary>Where rows end; decibels are named below.</summary>
     public double Bottom => Height - BottomMargin;
 }

@@ -10,6 +10,7 @@ namespace SweepStats.Report.Sheets;
 /// <summary>Set-up and method in at most ten lines; the annex has all of it.</summary>
 internal static class SetupLines
 {
+    /// <summary>The lines in their order, each with its name; what is not stated is said not to be.</summary>
     public static IEnumerable<IdentityLine> Of(AnalysisResult result)
     {
         AnalysisPlan plan = result.Plan;

@@ -9,6 +9,7 @@ namespace SweepStats.Report.Sheets;
 /// <summary>The first printed page: who, what, the verdict, the picture, a row a specimen, and what limits it.</summary>
 internal sealed class SheetOne : IPagePart
 {
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         AnalysisResult result = content.Result;

@@ -15,6 +15,7 @@ internal sealed class SheetTwo : IPagePart
 {
     private const int TrendSentences = 3;
 
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         AnalysisResult result = content.Result;

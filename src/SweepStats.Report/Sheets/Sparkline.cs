@@ -27,6 +27,7 @@ internal sealed class Sparkline
         return new Sparkline(seen.Min(), Math.Max(seen.Max(), seen.Min() + 1));
     }
 
+    /// <summary>Draws a specimen, the lowest of readings that share a column; what is asked in dB, null for nothing.</summary>
     public void Write(HtmlWriter html, ShieldingCurve curve, double? asked)
     {
         html.Picture("spark", Width, Height, SheetWords.Course(curve));

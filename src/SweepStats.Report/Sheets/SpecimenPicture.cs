@@ -31,6 +31,7 @@ internal sealed class SpecimenPicture
         _space = new PlotSpace(Width, Height, result.Campaign.Grid, seen.Concat(_asked.Select(p => p.Y)));
     }
 
+    /// <summary>Draws a specimen, and leaves the values beside it that the page's script reads off.</summary>
     public void Write(HtmlWriter html, ShieldingCurve curve)
     {
         var points = new CurvePoints(curve);

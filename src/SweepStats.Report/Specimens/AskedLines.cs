@@ -7,6 +7,7 @@ namespace SweepStats.Report.Specimens;
 /// <param name="Guarded">What a lower limit has to reach; null where no guard band is stated.</param>
 internal sealed record AskedLines(Trace? Required, Trace? Guarded)
 {
+    /// <summary>The lines over the grid of a result.</summary>
     public static AskedLines Of(AnalysisResult result) => new(RequirementLine.Of(result.Plan.Requirement, result.Campaign.Grid),
         RequirementLine.Guarded(result.Plan.Rule, result.Campaign.Grid));
 

@@ -15,6 +15,7 @@ internal readonly record struct BoundArrow(OxyColor Colour, int Style)
     private const double Width = 1.3;
     private const int Heads = 4;
 
+    /// <summary>Draws it upwards from its foot, so many pixels long.</summary>
     public void Draw(IRenderContext rc, ScreenPoint foot, double length)
     {
         var tip = new ScreenPoint(foot.X, foot.Y - length);

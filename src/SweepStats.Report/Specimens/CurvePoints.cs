@@ -18,6 +18,7 @@ internal sealed class CurvePoints
     private readonly List<DataPoint> _unrepeated = [];
     private readonly List<double> _unreadable = [];
 
+    /// <summary>Sorts the readings of a curve; estimates, intervals and differences have a place at each frequency.</summary>
     public CurvePoints(ShieldingCurve curve)
     {
         foreach (ShieldingReading reading in curve.Readings)
@@ -41,8 +42,10 @@ internal sealed class CurvePoints
     /// <summary>Frequencies at which nothing can be claimed.</summary>
     public IReadOnlyList<double> Unreadable => _unreadable;
 
+    /// <summary>Whether one frequency at least has an estimate.</summary>
     public bool HasEstimates => _estimate.Any(p => double.IsFinite(p.Y));
 
+    /// <summary>Whether one frequency at least has a difference without interval.</summary>
     public bool HasUnrepeated => _unrepeated.Any(p => double.IsFinite(p.Y));
 
     /// <summary>dB values that an axis must hold.</summary>

@@ -11,6 +11,7 @@ namespace SweepStats.Report.Specimens;
 /// </summary>
 internal static class LevelChart
 {
+    /// <summary>The chart of a specimen; its file bears the name.</summary>
     public static Chart Of(AnalysisResult result, ShieldingCurve curve, string name)
     {
         List<DataPoint> reference = Points(curve, e => e.ReferenceDb);

@@ -11,6 +11,7 @@ internal static class OverviewChart
     /// <summary>More lines than this cannot be told apart.</summary>
     public const int Most = 8;
 
+    /// <summary>The chart of these specimens, <see cref="Most"/> at most, with what is asked of them.</summary>
     public static Chart Of(AnalysisResult result, ImmutableArray<ShieldingCurve> curves, string name, string title)
     {
         ImmutableArray<CurvePoints> points = [.. curves.Select(c => new CurvePoints(c))];

@@ -9,6 +9,7 @@ namespace SweepStats.Report.Specimens;
 /// <summary>The shielding asked for as a heavy dashed line.</summary>
 internal static class RequirementLine
 {
+    /// <summary>What is asked in dB at each frequency of the grid, and so much more; NaN where nothing is asked.</summary>
     public static IReadOnlyList<DataPoint> Points(Requirement requirement, FrequencyGrid grid, double extra = 0)
     {
         List<DataPoint> points = [];
@@ -35,6 +36,7 @@ internal static class RequirementLine
     public static Trace? Guarded(DecisionRule? rule, FrequencyGrid grid) =>
         rule is { GuardBand.Value: > 0 } ? Guarded(Points(rule.Requirement, grid, rule.GuardBand.Value), rule) : null;
 
+    /// <summary>The thin dotted line through any points, named by the rule.</summary>
     public static Trace Guarded(IReadOnlyList<DataPoint> points, DecisionRule rule) =>
         new()
         {
@@ -45,6 +47,7 @@ internal static class RequirementLine
             Title = SpecimenChartWords.AcceptanceLine(rule),
         };
 
+    /// <summary>The heavy dashed line through any points.</summary>
     public static Trace Of(IReadOnlyList<DataPoint> points, string title) =>
         new() { Colour = Ink.Red, Points = points, Dash = [12, 5], Thickness = 2, Title = title };
 }

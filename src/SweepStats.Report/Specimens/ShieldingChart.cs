@@ -8,6 +8,7 @@ namespace SweepStats.Report.Specimens;
 /// <summary>Shielding of one specimen: estimate with interval, arrows where only a bound is known.</summary>
 internal static class ShieldingChart
 {
+    /// <summary>The chart of a specimen; its file bears the name.</summary>
     public static Chart Of(AnalysisResult result, ShieldingCurve curve, string name)
     {
         var points = new CurvePoints(curve);

@@ -16,6 +16,7 @@ internal sealed class SpecimensPart : IPagePart
     private const int MostRows = 1000;
     private const int MostPrinted = 40;
 
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         AnalysisResult result = content.Result;

@@ -6,6 +6,7 @@ namespace SweepStats.Report.Trends;
 /// <summary>What an ordered factor does to the shielding, and up to where the requirement is met.</summary>
 internal sealed class TrendPart : IPagePart
 {
+    /// <inheritdoc/>
     public void Write(HtmlWriter html, PageContent content)
     {
         if (content.Result.Trend is not { } trend)

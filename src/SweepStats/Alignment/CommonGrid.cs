@@ -16,6 +16,7 @@ internal static class CommonGrid
     private const double MostOfStep = 0.25;
     private const double ShareOfFrequency = 1e-6;
 
+    /// <summary>Frequencies of the first grid that all others have, within the band where one is given; null for none.</summary>
     public static FrequencyGrid? Of(IReadOnlyList<FrequencyGrid> grids, FrequencyBand? band)
     {
         List<double> common = [];

@@ -40,6 +40,7 @@ internal sealed class CopyChance
     private readonly Lazy<Dictionary<SweepKind, double?>> _shown;
     private readonly Dictionary<SweepKind, double> _rates = [];
 
+    /// <summary>Takes all sweeps in use: how often sweeps of a kind disagree is looked up only where sweeps agree.</summary>
     public CopyChance(ImmutableArray<Sweep> used)
     {
         _used = used;

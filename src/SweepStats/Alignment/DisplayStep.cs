@@ -61,7 +61,7 @@ internal static class DisplayStep
     public static bool Shows(SweepBlock block) => Varies(block) && Of(block) > 0;
 
     /// <summary>Whether a block has several different levels.</summary>
-    public static bool Varies(SweepBlock block)
+    private static bool Varies(SweepBlock block)
     {
         HashSet<double> different = [];
         for (int j = 0; j < block.SweepCount; j++)

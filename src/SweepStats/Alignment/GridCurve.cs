@@ -23,8 +23,10 @@ internal sealed class GridCurve
         }
     }
 
+    /// <summary>What the sweeps were taken for; the first tells it of all.</summary>
     public SweepRole Role { get; }
 
+    /// <summary>How many sweeps the mean is of.</summary>
     public int SweepCount { get; }
 
     /// <summary>Whether the sweeps have no reading at a frequency.</summary>

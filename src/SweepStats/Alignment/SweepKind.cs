@@ -9,6 +9,7 @@ namespace SweepStats.Alignment;
 /// <param name="SourceDbm">Level of the source of linearity sweeps in dBm; null of others, which are all taken at one.</param>
 internal readonly record struct SweepKind(SweepRole Role, string? Lot, string? Specimen, double? SourceDbm)
 {
+    /// <summary>The kind of a sweep; placements of one specimen are of one kind.</summary>
     public static SweepKind Of(Sweep sweep) =>
         new(sweep.Role, sweep.Lot, sweep.Specimen, sweep.Role == SweepRole.Linearity ? sweep.SourceDbm : null);
 

@@ -10,8 +10,10 @@ internal sealed class BudgetInputs
     private readonly ImmutableArray<InputQuantity>.Builder _inputs = ImmutableArray.CreateBuilder<InputQuantity>();
     private readonly ImmutableArray<UncertaintyLine>.Builder _lines = ImmutableArray.CreateBuilder<UncertaintyLine>();
 
+    /// <summary>The inputs so far, in the order in which they were added.</summary>
     public ImmutableArray<InputQuantity> Inputs => _inputs.ToImmutable();
 
+    /// <summary>A line an input, in the same order; sensitivities and shares are not known yet.</summary>
     public ImmutableArray<UncertaintyLine> Lines => _lines.ToImmutable();
 
     /// <summary>A mean of repeats: Student's t about it.</summary>

@@ -23,6 +23,7 @@ internal sealed class ReadingBudget
         _estimators = _levels.Estimators(confidence);
     }
 
+    /// <summary>The budget at a place, by the least certain estimator; of plain means with no floor or beside ambient.</summary>
     public ShieldingBudget At(int f)
     {
         ShieldingReading reading = _curve.Readings[f];

@@ -20,6 +20,7 @@ internal sealed class ShieldingModel(ILevelLaw? law, bool leaks, ImmutableArray<
     private readonly int _levels = law is null ? 2 : 3;
     private readonly int _known = (law is null ? 2 : 3) + (leaks ? 1 : 0);
 
+    /// <summary>Shielding in dB from reference, covered, floor if one is, leakage if it leaks, errors, in this order.</summary>
     public double Shielding(ReadOnlySpan<double> inputs)
     {
         double reference = law is null ? inputs[0] : law.Reference(inputs[0], inputs[2]);

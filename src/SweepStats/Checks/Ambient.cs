@@ -13,11 +13,14 @@ internal sealed class Ambient : ICheck
     // A sweep whose reading stays below this is one in which the transmitter was silent.
     private const double SilentShare = 0.99;
 
+    /// <inheritdoc/>
     public string Code => "ambient";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => seen.Floor is { Source: FloorSource.Measured } ? null
         : seen.FloorLife is null ? Lacking.Sweeps(seen, SweepRole.Floor) : "the floor sweeps show no noise";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Floor is not { Source: FloorSource.Measured } floor)

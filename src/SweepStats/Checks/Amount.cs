@@ -9,6 +9,7 @@ internal static class Amount
     /// <summary>Invariant, with the minus sign that all sentences have; tables keep the one of the keyboard.</summary>
     public static CultureInfo Print { get; } = Printing();
 
+    /// <summary>Decibels to a tenth.</summary>
     public static string Db(double value) => string.Create(Amount.Print, $"{value:0.0} dB");
 
     /// <summary>A level of a source, as fine as one is set.</summary>
@@ -23,9 +24,11 @@ internal static class Amount
         _ => string.Create(Amount.Print, $"{at.Value:0.######} Hz"),
     };
 
+    /// <summary>How many of what, in the right number.</summary>
     public static string Count(int count, string one, string many) =>
         string.Create(Amount.Print, $"{count} {(count == 1 ? one : many)}");
 
+    /// <summary>At how many frequencies out of how many.</summary>
     public static string OutOf(int part, int whole) => string.Create(Amount.Print, $"{part} of {whole} frequencies");
 
     /// <summary>Names as a list: "a, b and c", or "a, b and 7 more".</summary>

@@ -24,8 +24,10 @@ internal sealed class AveragingDoubtful : ICheck
     // "About one look" says the opposite of what is meant.
     private const double LeastLooks = 1.5;
 
+    /// <inheritdoc/>
     public string Code => "averaging-doubtful";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         seen.Campaign.Used().Any(s => s.Settings.TraceMode is not null || s.Settings.Detector is not null) ? null
             : "the files state no detector and no trace mode"
@@ -33,6 +35,7 @@ internal sealed class AveragingDoubtful : ICheck
                     && SingleLookScatter.Least(floor) > 0
                     ? "; the scatter of the floor was looked at" : string.Empty);
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen) => new[] { Smoothed(seen), Disagreeing(seen), Otherwise(seen), Kept(seen),
         Downward(seen), NeverAveraged(seen) }.OfType<Finding>();
 

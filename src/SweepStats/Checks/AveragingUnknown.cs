@@ -14,10 +14,13 @@ namespace SweepStats.Checks;
 /// </remarks>
 internal sealed class AveragingUnknown : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "averaging-unknown";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen);
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         // Voltages with phase have no detector and are not held: one look is what it seems to be.

@@ -9,10 +9,13 @@ internal sealed class BelowThermal : ICheck
     // Noise bandwidth and calibration leave a decibel or two of doubt.
     private const double AllowedDb = 2;
 
+    /// <inheritdoc/>
     public string Code => "below-thermal";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen) ?? Lacking.Milliwatts(seen);
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Floor is not { } floor || ThermalLimit.Of(seen) is not { } limit || WrongUnit.IsTooLow(SweepRole.Floor, seen))

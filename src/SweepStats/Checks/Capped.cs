@@ -10,10 +10,13 @@ namespace SweepStats.Checks;
 /// <summary>Readings that the floor cuts off: the specimen shields at least this much.</summary>
 internal sealed class Capped : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "capped";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen);
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         var opened = new Lazy<HashSet<string>>(() => [.. OpenedSpecimens.In(seen, seen.Floor!).Select(name => name.Lot)]);

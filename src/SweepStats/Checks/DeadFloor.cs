@@ -9,10 +9,13 @@ namespace SweepStats.Checks;
 /// </summary>
 internal sealed class DeadFloor : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "dead-floor";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => seen.FloorLife is null ? Lacking.Sweeps(seen, SweepRole.Floor) : null;
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.FloorLife is { State: not FloorState.Alive } life)

@@ -13,12 +13,15 @@ internal sealed class Drift : ICheck
 
     private const int FewestForRanks = 4;
 
+    /// <inheritdoc/>
     public string Code => "drift";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         seen.Drifts.Any() || Shift(seen) is not null ? null
             : "no sweeps repeat each other at enough frequencies clear of the floor";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         var trends = seen.Drifts.Where(d => d.IsClear).ToList();

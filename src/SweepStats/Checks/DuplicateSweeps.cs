@@ -12,11 +12,14 @@ internal sealed class DuplicateSweeps : ICheck
     // Of a summary: the list of the sweeps names all that are not counted.
     private const int MostShown = 2;
 
+    /// <inheritdoc/>
     public string Code => "duplicate-sweep";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         Copies.CouldBeTold([.. seen.Campaign.Used()]) ? null : "levels so few or so coarse agree by chance";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         IEnumerable<DuplicateSweep> all = seen.Campaign.Duplicates.Where(twin => !IsReferenceAgain(seen, twin));

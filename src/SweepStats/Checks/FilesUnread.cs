@@ -5,8 +5,10 @@ namespace SweepStats.Checks;
 /// <summary>Files that were taken could not be read and were left out: what they would have shown is not in any figure.</summary>
 internal sealed class FilesUnread : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "files-unread";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         foreach (SweepRole role in Enum.GetValues<SweepRole>())

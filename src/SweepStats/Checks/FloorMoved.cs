@@ -14,8 +14,10 @@ internal sealed class FloorMoved : ICheck
     // Twice what a receiver's noise usually moves by: something else changed.
     private const double UnusualDb = 2 * FloorHistory.UsualStabilityDb;
 
+    /// <inheritdoc/>
     public string Code => "floor-moved";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => seen.History switch
     {
         null => Lacking.Sweeps(seen, SweepRole.Floor),
@@ -25,6 +27,7 @@ internal sealed class FloorMoved : ICheck
         _ => null,
     };
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         foreach (FloorMotion motion in seen.Doubts.Motions)

@@ -33,11 +33,14 @@ internal sealed class ForeignFloor : ICheck
     private const int FewestFreedoms = 100;
     private const int FewestPoints = 8;
 
+    /// <inheritdoc/>
     public string Code => "foreign-floor";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => Lacking.MeasuredFloor(seen)
         ?? (seen.Floor!.SweepCount < 2 ? "it takes two floor sweeps" : null);
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Floor is not { Source: FloorSource.Measured, SweepCount: > 1 } floor

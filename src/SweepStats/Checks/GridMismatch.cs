@@ -7,8 +7,10 @@ internal sealed class GridMismatch : ICheck
 {
     private const string SameFrequencies = "Take floor, reference and covered with the same start, stop and number of points";
 
+    /// <inheritdoc/>
     public string Code => "grid-mismatch";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (!seen.Campaign.GridDifferences.IsEmpty)

@@ -18,8 +18,10 @@ internal sealed class Leakage : ICheck
     // From here on the two add by less than half: below, the plate reads about as the specimen does.
     private const double AlikeDb = 3;
 
+    /// <inheritdoc/>
     public string Code => "leakage";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => CouldTell(seen) ? null
         : SourceLevelChange.IsPlateElsewhere(seen) ? "the plate was taken at another level of the source than the reference"
         : seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate)
@@ -29,6 +31,7 @@ internal sealed class Leakage : ICheck
     /// <summary>Whether plate sweeps show the leakage, or how high it may be at most: either stands in the intervals.</summary>
     public static bool CouldTell(Evidence seen) => ComparablePlate(seen) is not null;
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Campaign.SetAside.Any(s => s.Role == SweepRole.Plate) && Plate(seen) is null)

@@ -7,8 +7,10 @@ namespace SweepStats.Checks;
 /// <summary>Whether the receiver follows the level up to that of the reference has not been tested.</summary>
 internal sealed class LinearityUntested : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "linearity-untested";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         var taken = Taken.Of(seen);
@@ -66,6 +68,7 @@ internal sealed class LinearityUntested : ICheck
     /// <summary>What there is to test with.</summary>
     private sealed record Taken(int Sweeps, int Levels, bool ReferenceKnown)
     {
+        /// <summary>Counts linearity sweeps that were set aside, and the different source levels stated for them.</summary>
         public static Taken Of(Evidence seen)
         {
             Sweep[] sweeps = [.. seen.Campaign.SetAside.Where(s => s.Role == SweepRole.Linearity)];

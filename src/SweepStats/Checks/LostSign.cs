@@ -28,8 +28,10 @@ internal sealed class LostSign : ICheck
     // As near as the levels of a sweep come to those that repeat it, once it has its sign again.
     private const double AlikeDb = 3;
 
+    /// <inheritdoc/>
     public string Code => "lost-sign";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         HasSigns(seen) ? null : $"levels in {seen.Campaign.Scale.Symbol()} are above zero anyway";
 
@@ -41,6 +43,7 @@ internal sealed class LostSign : ICheck
     public static IEnumerable<Sweep> Single(Evidence seen) =>
         !HasSigns(seen) ? [] : seen.Campaign.Blocks().SelectMany(Single);
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen) =>
         !HasSigns(seen) ? [] : [.. OfKinds(seen), .. seen.Campaign.Blocks().SelectMany(block => Singles(seen, block))];
 
@@ -143,13 +146,16 @@ internal sealed class LostSign : ICheck
         /// <summary>Name of the one sweep that it is; null for all.</summary>
         public string? Sweep { get; init; }
 
+        /// <summary>Its mean level with the sign that it should have, in dB; as it is where not all of it is positive.</summary>
         public double WithSignDb => IsPositive ? -LevelDb : LevelDb;
 
+        /// <summary>A single sweep whose levels are all positive, with their mean in dB.</summary>
         public static Kind Of(Sweep sweep) =>
             new(sweep.Role, sweep.Role == SweepRole.Covered ? SpecimenName.Of(sweep) : null,
                 Sample.Mean(sweep.Levels.AsSpan()), IsPositive: true, IsNegative: false)
             { Sweep = sweep.Name };
 
+        /// <summary>All sweeps of a block: the mean in dB of their means, and whether all levels have one sign.</summary>
         public static Kind Of(SweepRole role, SpecimenName? specimen, SweepBlock block) =>
             new(role, specimen, Sample.Mean(block.Means().AsSpan()), block.LowestDb > 0, block.HighestDb < 0);
     }

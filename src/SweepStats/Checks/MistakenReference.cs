@@ -16,6 +16,7 @@ internal static class MistakenReference
     // A cable or an antenna that was moved makes less of a difference.
     private const double LowerByDb = 3;
 
+    /// <summary>One finding, a fault of the given code; none where <see cref="Step"/> finds no step.</summary>
     public static IEnumerable<Finding> In(Evidence seen, string code)
     {
         if (Step(seen) is not { } step)

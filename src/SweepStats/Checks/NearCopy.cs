@@ -15,18 +15,22 @@ internal sealed class NearCopy : ICheck
 {
     private const int MostNamed = 3;
 
+    /// <inheritdoc/>
     public string Code => "near-copy";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => seen.Campaign.Grid.Count < NearCopies.FewestPoints
         ? $"it takes {NearCopies.FewestPoints} frequencies"
         : Repeated(seen).Any() ? null : "no sweep is repeated";
 
+    /// <inheritdoc/>
     public string? LeftBecause(Evidence seen)
     {
         string[] left = [.. new[] { LeftOfReference(seen), LeftOfCovered(seen) }.OfType<string>()];
         return left.Length == 0 ? null : string.Join("; ", left);
     }
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         double leastDb = LeastOfReferenceDb(seen);

@@ -10,10 +10,13 @@ internal sealed class NearFloor : ICheck
     // Farther up it is leakage that a reading is near to.
     private const double NearDb = 10;
 
+    /// <inheritdoc/>
     public string Code => "near-floor";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen);
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         foreach (ShieldingCurve curve in seen.Curves)

@@ -24,12 +24,15 @@ internal sealed class NegativeShielding : ICheck
     // said to be (judgement, no source).
     private const double ImpossibleDb = 3;
 
+    /// <inheritdoc/>
     public string Code => "negative-shielding";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         seen.Curves.Any(c => c.Readings.Any(r => r is ShieldingReading.Measured or ShieldingReading.Unrepeated)) ? null
             : "no shielding is known from above";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         foreach (ShieldingCurve curve in seen.Curves)

@@ -7,11 +7,13 @@ namespace SweepStats.Checks;
 /// <summary>Nobody knows how low the receiver can read, so a small covered level may be its own noise.</summary>
 internal sealed class NoFloor : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "no-floor";
 
     private static string None(UnreadFiles? unread) =>
         unread is null ? "No floor sweep is in use" : $"No floor sweep is in use, since {unread.Told},";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         UnreadFiles? unread = UnreadFiles.Of(seen.Campaign.Unread, SweepRole.Floor);

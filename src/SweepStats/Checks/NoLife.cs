@@ -12,11 +12,14 @@ internal sealed class NoLife : ICheck
     // source); on a coarser display it may look so.
     private const double FinestThatHidesDb = 0.1;
 
+    /// <inheritdoc/>
     public string Code => "no-life";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => seen.Campaign.Grid.Count >= BottomReadings.FewestToMove ? null
         : $"it takes {BottomReadings.FewestToMove} frequencies to tell that a level does not move";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         SweepBlock[] blocks = [.. seen.Campaign.Covered.Select(c => c.Block), seen.Campaign.Reference];

@@ -23,14 +23,17 @@ internal sealed class NonNormal : ICheck
     private const int MostValues = 100_000;
     private const int FewestValues = 100;
 
+    /// <inheritdoc/>
     public string Code => "non-normal";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => IsClipped(seen) ? "flat tops hide how the readings scatter"
         : AreEnough(seen, Coarsest(seen)) ? null
         : AreEnough(seen, coarsest: 0) ? "levels come in steps too coarse to show how they scatter"
         : $"there are fewer than {FewestValues} readings clear of the floor of {FewestSweeps} sweeps and more that repeat "
             + "each other";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         double[] values = Values(seen);

@@ -6,11 +6,14 @@ namespace SweepStats.Checks;
 /// <summary>Levels above what the receiver is stated to show without error.</summary>
 internal sealed class OverInput : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "over-input";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         seen.MaximumInputDbm is null ? "no maximum input level is stated (max_input_dbm)" : Lacking.Milliwatts(seen);
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.MaximumInputDbm is not { } most || seen.Campaign.Scale != LevelScale.DecibelMilliwatts || seen.Curves.IsEmpty)

@@ -17,11 +17,14 @@ internal sealed class PlacementEffect : ICheck
     private const double FalseAlarm = 0.01;
     private const double WorthTellingDb = 0.1;
 
+    /// <inheritdoc/>
     public string Code => "placement-effect";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         Scatters(seen).Any() ? null : "no specimen has two placements of two sweeps each, clear of the floor";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         var specimens = Scatters(seen).ToList();

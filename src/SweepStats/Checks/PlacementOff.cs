@@ -21,12 +21,15 @@ internal sealed class PlacementOff : ICheck
 
     private const string Again = "put the specimen in again and sweep it anew";
 
+    /// <inheritdoc/>
     public string Code => "stray-placement";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         seen.Campaign.Covered.Any(c => PlacementLevels.Of(c, seen.Floor) is not null) ? null
             : "no specimen has two placements that stand clear of the floor";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         // A sweep without its sign moves the placement that it is of.

@@ -5,8 +5,10 @@ namespace SweepStats.Checks;
 /// <summary>Without placements the interval covers sweep-to-sweep repeatability alone.</summary>
 internal sealed class PlacementUnknown : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "placement-unknown";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         string[] unnamed = [.. seen.Curves.Where(c => c.PlacementCount is null or 1).Select(c => c.Name.ToString())];

@@ -11,8 +11,10 @@ internal sealed class Quantised : ICheck
     // A step of 0.1 dB adds 0.03 dB: nothing to tell anybody.
     private const double WorthTellingDb = 0.05;
 
+    /// <inheritdoc/>
     public string Code => "quantised";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         // A level that never changes is no sign of a step, whatever is allowed for it.

@@ -7,12 +7,15 @@ namespace SweepStats.Checks;
 /// <summary>The reference was taken on one side of the covered sweeps only: a drift in between does not show.</summary>
 internal sealed class ReferenceOnce : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "reference-once";
 
     // Where no drift shows either, the finding says the same.
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => seen.Timing == ReferenceTiming.Unknown && seen.Drifts.Any(d => d.IsClear)
         ? "nothing says when the reference was taken" : null;
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         // A drift that shows stands in the intervals, and is told.

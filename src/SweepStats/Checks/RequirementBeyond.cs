@@ -13,8 +13,10 @@ internal sealed class RequirementBeyond : ICheck
     // What an edge of a band is written to.
     private const double Rounding = 1e-9;
 
+    /// <inheritdoc/>
     public string Code => "requirement-beyond";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Rule?.Requirement.Stretch is not { } asked)

@@ -8,11 +8,14 @@ namespace SweepStats.Checks;
 /// <summary>Sweeps whose highest readings stand at one value: the receiver shows no more.</summary>
 internal sealed class SaturationPlateau : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "saturation-plateau";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         seen.Campaign.Grid.Count >= FlatRun.Shortest ? null : $"a flat top needs {FlatRun.Shortest} frequencies at least";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen) =>
         from found in seen.Campaign.Covered.Zip(seen.Clipping.Covered,
             (c, clipped) => new Clipped(SweepRole.Covered, c.Name, c.Block, clipped))

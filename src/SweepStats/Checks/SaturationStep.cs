@@ -7,8 +7,10 @@ namespace SweepStats.Checks;
 /// <summary>The receiver shows less than the step of the source.</summary>
 internal sealed class SaturationStep : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "saturation-step";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => LacksToTest(seen);
 
     /// <summary>Why steps of the source cannot be looked at; null where they can.</summary>
@@ -21,6 +23,7 @@ internal sealed class SaturationStep : ICheck
             : "the linearity sweeps do not allow it (another source level than the reference's, the frequencies of the other "
                 + "sweeps, 20 dB over the floor)";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         // A reference below that of less power is no overload (finding wrong-kind).

@@ -20,14 +20,17 @@ internal sealed class SettingsChanged : ICheck
         new("source power", s => s.Settings.SourcePowerDbm is { } dbm ? string.Create(Amount.Print, $"{dbm:0.##} dBm") : null),
     ];
 
+    /// <inheritdoc/>
     public string Code => "settings-changed";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         AreStated(seen, Compared) || seen.Campaign.Used().Count(s => s.SourceDbm is not null) > 1 ? null
         : "the files state no settings"
             + (seen.Curves.Any(c => c.Readings.Counted(ShieldingState.Capped) > 0)
                 ? "; only whether covered noise lies under the floor was looked at" : string.Empty);
 
+    /// <inheritdoc/>
     public string? LeftBecause(Evidence seen) => UntestedBecause(seen) is not null || AreStated(seen, Compared[..^1]) ? null
         : "the source level is stated, but no setting of the receiver";
 
@@ -37,6 +40,7 @@ internal sealed class SettingsChanged : ICheck
         return settings.Any(c => sweeps.Count(s => c.Of(s) is not null) > 1);
     }
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         var sweeps = seen.Campaign.Used().ToList();

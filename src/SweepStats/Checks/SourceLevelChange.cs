@@ -17,6 +17,7 @@ internal static class SourceLevelChange
     // What a level is set to is written to a tenth of a dB or so; less changes no claim.
     private const double WorthTellingDb = 0.1;
 
+    /// <summary>A fault for each specimen, and a warning for the plate, taken at another level than the reference.</summary>
     public static IEnumerable<Finding> Of(Evidence seen, string code)
     {
         if (seen.Campaign is { Scale: LevelScale.DecibelRatio, Reference.HasPhases: true }

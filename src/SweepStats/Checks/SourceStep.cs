@@ -9,10 +9,13 @@ namespace SweepStats.Checks;
 /// </summary>
 internal sealed class SourceStep : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "source-step";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => SaturationStep.LacksToTest(seen);
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Linearity is not { } curve || curve.All.Where(s => s.IsExcess).MinBy(s => s.ShortfallDb) is not { } worst)

@@ -11,13 +11,16 @@ namespace SweepStats.Checks;
 /// </summary>
 internal sealed class SuspectedFloor : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "suspected-floor";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         seen.Campaign.Grid.Count < SharedShape.FewestPoints
             ? $"sweeps of fewer than {SharedShape.FewestPoints} frequencies have no shape to tell by"
         : !seen.Campaign.Covered.Any(LostShape.CanTell) ? "it takes two covered sweeps of a specimen" : null;
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         for (int i = 0; i < seen.Campaign.Covered.Length; i++)

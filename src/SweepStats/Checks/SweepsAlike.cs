@@ -22,12 +22,15 @@ internal sealed class SweepsAlike : ICheck
         "Find what changes slowly while the specimen is put on again and again (temperature, a cable, the frame), and wait "
         + "until it stays. Take the reference in between.";
 
+    /// <inheritdoc/>
     public string Code => "sweeps-alike";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => seen.SerialCorrelation.Levels.IsEmpty
         ? "no three sweeps or placements repeat each other at enough frequencies clear of the floor"
         : null;
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen) => seen.SerialCorrelation.Found.Select(level => Told(level, seen));
 
     private Finding Told(SerialLevel level, Evidence seen)

@@ -7,8 +7,10 @@ namespace SweepStats.Checks;
 /// <summary>Repeats are missing for the interval that is asked for.</summary>
 internal sealed class TooFewRepeats : ICheck
 {
+    /// <inheritdoc/>
     public string Code => "too-few-repeats";
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Floor is { SweepCount: 1 } && seen.Campaign.Floor is { SweepCount: 1 })

@@ -18,8 +18,10 @@ internal sealed class TwoWays : ICheck
     private const double FalseAlarm = 0.005;
     private const double WorthTellingDb = 0.5;
 
+    /// <inheritdoc/>
     public string Code => "two-ways";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) =>
         seen.Leakages.Any(l => l.Subtracted) ? "a leakage was taken out of the path that is measured, and not out of the other"
         : !seen.Campaign.Reference.HasReverse || !seen.Campaign.Covered.Any(c => c.Block.HasReverse)
@@ -27,6 +29,7 @@ internal sealed class TwoWays : ICheck
         : seen.Campaign.Reference.SweepCount < 2 || seen.Campaign.Covered.All(c => c.Block.SweepCount < 2)
             ? "it takes two sweeps of each role" : null;
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (UntestedBecause(seen) is not null)

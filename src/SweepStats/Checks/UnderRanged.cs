@@ -11,10 +11,13 @@ internal sealed class UnderRanged : ICheck
     private const string AskedFirst = "Look first whether the source was off for the floor and on for the reference, since both "
         + "read alike: if not, take them again. ";
 
+    /// <inheritdoc/>
     public string Code => "under-ranged";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen);
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         foreach (ShieldingCurve curve in seen.Curves)

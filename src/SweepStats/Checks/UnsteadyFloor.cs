@@ -22,11 +22,14 @@ internal sealed class UnsteadyFloor : ICheck
     private const double ClearRiseDb = 10;
     private const int MostNamed = 3;
 
+    /// <inheritdoc/>
     public string Code => "floor-unsteady";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => Lacking.MeasuredFloor(seen)
         ?? (FloorLevels.Of(seen) is null ? "it takes two floor sweeps of eight frequencies that are alike otherwise" : null);
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Floor is not { Source: FloorSource.Measured } floor || FloorLevels.Of(seen) is not { } levels)
@@ -75,7 +78,7 @@ internal sealed class UnsteadyFloor : ICheck
     {
         private const int FewestPoints = 8;
 
-        // All of them, whatever they were placed as; null where fewer than two are left, or too few frequencies.
+        /// <summary>Of floor sweeps that are not odd; null below two of them, or eight frequencies without ambient.</summary>
         public static FloorLevels? Of(Evidence seen)
         {
             SweepBlock? block = seen.Campaign.Floor;

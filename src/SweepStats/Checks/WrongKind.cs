@@ -10,14 +10,17 @@ internal sealed class WrongKind : ICheck
 {
     private const int MostNamed = 3;
 
+    /// <inheritdoc/>
     public string Code => "wrong-kind";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen)
     {
         string[] reasons = [.. new[] { Alone(seen), MistakenPlate.UntestedBecause(seen) }.OfType<string>()];
         return reasons.Length == 0 ? null : string.Join(", and ", reasons);
     }
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         MistakenSweep[] all = [.. MistakenSweeps.Among(seen.Campaign), .. MistakenPlate.Single(seen)];

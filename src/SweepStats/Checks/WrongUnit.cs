@@ -30,8 +30,10 @@ internal sealed class WrongUnit : ICheck
     // More of them are a list that nobody reads.
     private const int MostNamed = 3;
 
+    /// <inheritdoc/>
     public string Code => "wrong-unit";
 
+    /// <inheritdoc/>
     public string? UntestedBecause(Evidence seen) => Lacking.Milliwatts(seen);
 
     /// <summary>Whether levels of a role lie too low for any input.</summary>
@@ -47,6 +49,7 @@ internal sealed class WrongUnit : ICheck
         + (seen.MaximumInputDbm is null ? "If they are right, state max_input_dbm there."
             : "If they are right, put more attenuation before the receiver and take all sweeps again.");
 
+    /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (TooHigh(seen) is { Length: > 0 } high)
@@ -139,6 +142,7 @@ internal sealed class WrongUnit : ICheck
     /// <summary>A kind of sweeps and how high it reads on average.</summary>
     private sealed record KindLevel(SweepRole Role, SpecimenName? Specimen, double LevelDbm)
     {
+        /// <summary>All sweeps of a block: the mean of their means over all frequencies.</summary>
         public static KindLevel Of(SweepRole role, SpecimenName? specimen, SweepBlock block) =>
             new(role, specimen, Sample.Mean(block.Means().AsSpan()));
     }

@@ -14,6 +14,7 @@ internal static class BandRanker
     // Two in ten thousand, one binomial deviation at 5 %, do not change what a reader makes of a probability.
     private const int Draws = 20000;
 
+    /// <summary>Ranks over the compared part of a band with a frequency in it; groups only where repeats allow.</summary>
     public static BandRanking Of(
         FrequencyGrid grid, CurvesAndSweeps specimens, RankedBand over, RankingQuestion asked, int threads)
     {

@@ -23,6 +23,7 @@ internal sealed class MeasuredBand
     private readonly GapEnds[] _gaps;
     private readonly int _first;
 
+    /// <summary>Finds the place of each frequency of the bins among those measured, once for all curves.</summary>
     public MeasuredBand(FrequencyGrid grid, PulseGrid bins)
     {
         // 0 Hz has no place on a log axis.
@@ -155,11 +156,13 @@ internal sealed class MeasuredBand
     // Beyond: nepers of frequency past the end, negative below the band, 0 inside.
     private readonly record struct BinPlace(int Left, double Share, double SetIn, double Beyond)
     {
+        /// <summary>Whether it lies between the first and the last reading, in a gap or not.</summary>
         public bool IsInside => Beyond == 0;
 
-        // Share of the readings' shielding that is taken here: none in a gap, all far from it.
+        /// <summary>Share of the readings' shielding that is taken here: none in a gap, all far from it.</summary>
         public double BesideGap { get; init; } = 1;
 
+        /// <summary>The same with the ends of the band, towards which it falls only where 0 dB is assumed outside.</summary>
         public double Kept(OutsideBand outside) => BesideGap * (outside == OutsideBand.None ? SetIn : 1);
     }
 

@@ -30,6 +30,7 @@ internal sealed class PulseFilter
     private readonly FourierTransform _transform;
     private readonly Vector128<double>[] _real, _imaginary;
 
+    /// <summary>Takes its working memory for the grid; no two threads may share one.</summary>
     public PulseFilter(PulseGrid grid)
     {
         Grid = grid;

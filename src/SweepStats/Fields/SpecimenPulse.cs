@@ -31,6 +31,7 @@ internal sealed class SpecimenPulse
     // A slope between bounds is no bound of a slope.
     private readonly bool _slopeOpen;
 
+    /// <summary>The pulse of the question behind a specimen, by its readings at the measured frequencies.</summary>
     public SpecimenPulse(ShieldingCurve curve, PulseReading[] readings, MeasuredBand band, PulseQuestion question)
     {
         (_curve, _readings, _band, _grid, _question) = (curve, readings, band, band.Bins, question);

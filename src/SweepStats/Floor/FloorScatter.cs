@@ -19,6 +19,7 @@ internal sealed class FloorScatter
     private readonly int _sweeps;
     private readonly double _correlation;
 
+    /// <summary>Splits the readings of a block; of fewer than eight frequencies no offsets are taken out.</summary>
     public FloorScatter(SweepBlock block)
     {
         _sweeps = block.SweepCount;

@@ -65,10 +65,13 @@ internal sealed class HeldNoise : DetectorNoise
     /// <param name="deviationDb">Standard deviation of floor readings in dB.</param>
     public static HeldNoise Lowest(double deviationDb) => new(KeptLook.Lowest, new HeldLooks(1), deviationDb);
 
+    /// <inheritdoc/>
     public override KeptLook Kept { get; }
 
+    /// <summary>Log mean of the looks kept minus the power mean of noise, in dB.</summary>
     public override double LogMeanOffset { get; }
 
+    /// <summary>Standard deviation in dB of one reading of noise alone, at most that of the floor readings.</summary>
     public override double LogStandardDeviation => DecibelsPerNeper * Math.Sqrt(_cumulants[0]);
 
     /// <summary>How far the mean amplitude of floor readings lies over their log mean.</summary>
@@ -82,10 +85,12 @@ internal sealed class HeldNoise : DetectorNoise
     /// <summary>What noise may have taken from a reading, over the log mean of the floor; 0 where the highest is kept.</summary>
     internal double UnseenAmplitude { get; }
 
+    /// <summary>Rise in dB that the mean of readings of noise alone seldom passes, one of their looks being kept.</summary>
     public override double CriticalRise(double readings, double probability) =>
         _upward?.CriticalRise(readings, probability) ?? (readings == 1 ? HighestReading(probability)
             : OfMean(readings, probability));
 
+    /// <summary>How far one reading of noise alone lies above the log mean with a small probability, in dB.</summary>
     public override double HighestReading(double probability) =>
         _upward?.HighestReading(probability) ?? DecibelsPerNeper * _shrunk * (_shape.Quantile(probability) - _shape.LogMean);
 
@@ -117,6 +122,7 @@ internal sealed class HeldNoise : DetectorNoise
             ? LogMeanOffset + (20 * Math.Log10(Math.Pow(10, rise / 20) - LeastAmplitude))
             : double.NegativeInfinity;
 
+    /// <summary>The same: the inverse above is in closed form and has no error but rounding.</summary>
     public override double ExactSnrInDecibels(double rise) => SnrInDecibels(rise);
 
     internal override double StrongestSnrInDecibels(double rise) =>

@@ -44,6 +44,7 @@ internal sealed class RiseCurve
     private readonly double[] _u;
     private readonly double[] _weight;
 
+    /// <summary>The curve of so many looks, 1 or more, +∞ for noise without scatter; the offset is K(ψ(M) − ln M), dB.</summary>
     public RiseCurve(double looks, double logMeanOffset)
     {
         _looks = looks;
@@ -54,6 +55,7 @@ internal sealed class RiseCurve
         (_u, _weight) = double.IsPositiveInfinity(looks) ? ([], []) : Nodes(looks);
     }
 
+    /// <summary>Rise in dB for a power ratio of 0 or more.</summary>
     public double Rise(double snr) => snr >= SeriesFromSnr && _looks * snr >= SeriesFromLambda && double.IsFinite(_looks * snr)
         ? RiseFarAbove(snr) : RiseAndSlope(snr).Rise;
 
@@ -107,6 +109,7 @@ internal sealed class RiseCurve
         return ExactSnrInDecibels(rise) - smooth;
     }
 
+    /// <summary>The inverse in dB by Newton to the last digits, at a hundred times the cost; −∞ where there is no rise.</summary>
     public double ExactSnrInDecibels(double rise)
     {
         if (!(rise > 0))

@@ -114,6 +114,7 @@ internal static class LinearityEstimator
     /// <summary>What is compared: the source levels, one after another, and the reference's own.</summary>
     private sealed record Compared(SourceLevel[] Steps, SourceLevel? Reference, LinearityPlaces Places, NoiseFloor? Floor)
     {
+        /// <summary>The lowest source level.</summary>
         public SourceLevel Lowest => Steps[0];
     }
 }

@@ -21,6 +21,7 @@ internal sealed class LinearityPlaces
     private readonly int[] _clear;
     private readonly double[] _both;
 
+    /// <summary>Where the lower level stands 20 dB over the floor and nothing transmits; everywhere without a floor.</summary>
     public LinearityPlaces(SourceLevel low, SourceLevel high, NoiseFloor? floor)
     {
         _clear = [.. Enumerable.Range(0, low.Sweeps[0].Length)
@@ -28,6 +29,7 @@ internal sealed class LinearityPlaces
         _both = [.. _clear.Select(f => low.MeanAt(f) + high.MeanAt(f))];
     }
 
+    /// <summary>Whether there is one.</summary>
     public bool Any => _clear.Length > 0;
 
     /// <summary>The upper half of them.</summary>

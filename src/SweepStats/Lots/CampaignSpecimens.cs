@@ -14,6 +14,7 @@ internal sealed class CampaignSpecimens
     private readonly ImmutableArray<SpecimenSweeps> _specimens;
     private readonly ImmutableArray<ShieldingCurve> _curves;
 
+    /// <summary>Reads the specimens of all lots at the frequencies, along log frequency between two of their own.</summary>
     public CampaignSpecimens(CampaignLots of, FrequencyGrid at)
     {
         (_of, _at) = (of, at);
@@ -32,6 +33,7 @@ internal sealed class CampaignSpecimens
     /// <summary>Where it is a bound.</summary>
     public bool[][] Bounds { get; }
 
+    /// <summary>Each specimen with its weighted mean in dB, its lot labelled by the campaign.</summary>
     public IEnumerable<TimedSpecimen> Specimens(double[] weights) => _specimens.Select((s, i) =>
         new TimedSpecimen(HistoryLot.Labelled(_of.Label, s.Name.Lot), s.Name.Specimen, s.TakenAt,
             LogWeights.Mean(weights, f => Values[i][f])));

@@ -7,6 +7,7 @@ namespace SweepStats.Lots;
 /// <summary>The named bands of several campaigns: all that are named, in the order in which they come.</summary>
 internal sealed class CommonBands
 {
+    /// <summary>Bands of one name belong together: compared where limits agree and a frequency of the grid lies within.</summary>
     public CommonBands(IReadOnlyList<CampaignLots> campaigns, FrequencyGrid grid)
     {
         BandLeftOut[] named =

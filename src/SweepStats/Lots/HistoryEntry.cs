@@ -6,5 +6,6 @@ namespace SweepStats.Lots;
 /// <param name="Means">Mean of each of its specimens over the compared part of a band, in dB.</param>
 internal sealed record HistoryEntry(int Campaign, HistoryLot Lot, double[] Means)
 {
+    /// <summary>Whether both lots are of one campaign, whose shared errors then drop out between them.</summary>
     public bool IsOfTheSame(HistoryEntry other) => Campaign == other.Campaign;
 }

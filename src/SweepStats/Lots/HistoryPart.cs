@@ -30,6 +30,7 @@ internal sealed class HistoryPart
     /// <summary>Weights of the clear part, which sum to 1; all 0 where none is.</summary>
     public double[] Weights { get; }
 
+    /// <summary>All lots, campaign by campaign; their figures are not numbers where no part of the band is clear.</summary>
     public ImmutableArray<HistoryEntry> Lots { get; }
 
     /// <summary>Two lots; null where it cannot be told.</summary>

@@ -15,6 +15,7 @@ namespace SweepStats.Lots;
 internal sealed class LotBandComparer(
     LotSpecimens specimens, ImmutableArray<ShieldingCurve> curves, LotFrequency[] frequencies, LotQuestion question, int threads)
 {
+    /// <summary>Compares the lots over a band with a frequency in it; tests are of its clear part, absent without one.</summary>
     public LotBand Over(NamedBand band)
     {
         int[] inside = [.. Enumerable.Range(0, frequencies.Length).Where(f => band.Band.Contains(frequencies[f].At))];

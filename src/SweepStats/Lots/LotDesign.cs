@@ -51,6 +51,7 @@ internal sealed class LotDesign
     /// <summary>Sweeps in each innermost group.</summary>
     public ImmutableArray<int> GroupSizes { get; }
 
+    /// <summary>The design of all sweeps of the specimens, in their order.</summary>
     public static LotDesign Of(IReadOnlyList<SpecimenSweeps> specimens)
     {
         (VarianceLevel Level, int[] Groups)[] all =

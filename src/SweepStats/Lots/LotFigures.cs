@@ -38,6 +38,7 @@ internal static class LotFigures
     private static Interval? Around(double mean, double? reach) =>
         reach is { } half ? new Interval(mean - half, mean + half) : null;
 
+    /// <summary>Every two lots of two specimens or more; two lots without any scatter cannot be compared: no pair.</summary>
     public static IEnumerable<LotPair> Pairs(ImmutableArray<string> lots, double[][] means, double margin)
     {
         for (int a = 0; a < lots.Length; a++)

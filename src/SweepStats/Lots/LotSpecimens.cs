@@ -10,6 +10,7 @@ internal sealed class LotSpecimens
 {
     private readonly int[][] _members;
 
+    /// <summary>Sorts the specimens by their lots, in the order in which these come.</summary>
     public LotSpecimens(FrequencyGrid grid, ImmutableArray<SpecimenSweeps> specimens)
     {
         (Grid, Specimens, Design) = (grid, specimens, LotDesign.Of(specimens));
@@ -18,10 +19,13 @@ internal sealed class LotSpecimens
         _members = [.. Lots.Select((_, l) => Enumerable.Range(0, LotOf.Length).Where(i => LotOf[i] == l).ToArray())];
     }
 
+    /// <summary>Frequencies of the campaign.</summary>
     public FrequencyGrid Grid { get; }
 
+    /// <summary>The specimens, in the order of the campaign.</summary>
     public ImmutableArray<SpecimenSweeps> Specimens { get; }
 
+    /// <summary>Which variances the sweeps of the specimens can tell apart.</summary>
     public LotDesign Design { get; }
 
     /// <summary>Names of the lots as they come.</summary>

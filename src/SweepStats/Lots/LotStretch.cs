@@ -58,6 +58,7 @@ public sealed record LotStretch(FrequencyBand Band, int Frequencies, string? Lot
         private readonly double _farthest;
         private readonly int _bounds;
 
+        /// <summary>Holds every lot against the mean of the others there; the place is that among all frequencies.</summary>
         public Differing(int place, LotFrequency at)
         {
             (_place, At) = (place, at);
@@ -66,19 +67,24 @@ public sealed record LotStretch(FrequencyBand Band, int Frequencies, string? Lot
             _bounds = at.Lots.Count(l => l.Bound);
         }
 
+        /// <summary>The lots at this frequency.</summary>
         public LotFrequency At { get; }
 
         /// <summary>How far the mean of each lot lies from that of the others.</summary>
         public double[] ApartDb { get; }
 
+        /// <summary>Whether one lot at least has a specimen known from below only.</summary>
         public bool AnyBound => _bounds > 0;
 
+        /// <summary>Whether a lot lies at least 0.65 times as far off as the farthest; of two lots only the first does.</summary>
         // Of two lots both lie as far apart; one of them is enough to tell.
         public bool StandsOut(int lot) => !(ApartDb.Length <= 2 && lot > 0) && Math.Abs(ApartDb[lot]) >= Outstanding * _farthest;
 
+        /// <summary>Whether a lot lies on the same side as before, and no more than three frequencies are between.</summary>
         public bool Continues(Differing before, int lot) =>
             ApartDb[lot] < 0 == before.ApartDb[lot] < 0 && _place - before._place <= LongestGap + 1;
 
+        /// <summary>Whether bounds hide that it is this lot that stands out.</summary>
         // Bounds only ever move up: a lot that lies lower than bounds does so all the more, and one that is a bound itself lies
         // higher all the more.
         public bool Hides(int lot)

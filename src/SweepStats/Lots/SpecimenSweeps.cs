@@ -28,6 +28,7 @@ internal sealed class SpecimenSweeps
         }
     }
 
+    /// <summary>The specimen's name.</summary>
     public SpecimenName Name { get; }
 
     /// <summary>Placement of each sweep, numbered from 0.</summary>
@@ -36,6 +37,7 @@ internal sealed class SpecimenSweeps
     /// <summary>When the first sweep was taken; null where not noted.</summary>
     public DateTimeOffset? TakenAt { get; }
 
+    /// <summary>Covered sweeps of the specimen.</summary>
     public int SweepCount => _block.SweepCount;
 
     /// <summary>Shielding at each frequency, or the bound that it lies above; not a number where nothing is known.</summary>
@@ -85,5 +87,6 @@ internal sealed class SpecimenSweeps
     public double[] Repeats(double[] sweeps, bool byPlacement) =>
         byPlacement ? [.. sweeps.Zip(Placements).GroupBy(s => s.Second, s => s.First).Select(p => p.Average())] : sweeps;
 
+    /// <summary>The sweeps of a block with the curve that was found from them; both are of the same specimen.</summary>
     public static SpecimenSweeps Of(SpecimenBlock block, ShieldingCurve curve) => new(block, curve);
 }

@@ -157,6 +157,7 @@ public sealed class ResultForecast
 
     private sealed record Estimators(ImmutableArray<ReadingEstimator> Intervals, ImmutableArray<ReadingEstimator>? Claims)
     {
+        /// <summary>Interval and limit for a claim, open where nothing is shown; no limit lies above a bound alone.</summary>
         // Where only a bound is known, the bound that an analysis prints has to reach the claim too.
         public DrawnLimits Limits(ReadingLevels levels)
         {

@@ -113,6 +113,7 @@ public static class SweepPlanner
     /// <summary>The stretch of the work that the range of a claim takes.</summary>
     private sealed class Stretch(IProgress<double> whole) : IProgress<double>
     {
+        /// <summary>Tells the share of the whole work that is done, for a share of this stretch.</summary>
         public void Report(double value) => whole.Report(TabledAt + ((RangedAt - TabledAt) * value));
     }
 }

@@ -74,6 +74,7 @@ internal static class MarginBound
     /// <summary>Which values of the shielding the stations refute from below.</summary>
     private sealed class Refutation(MarginErrors errors, double[] margins, bool[] bounding)
     {
+        /// <summary>Probability from which on a value is refuted: the confidence, and what the slack is paid with.</summary>
         public required double Level { get; init; }
 
         /// <summary>How far each true margin lies below s at least, in its uncertainties.</summary>

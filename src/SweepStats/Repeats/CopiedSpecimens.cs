@@ -68,6 +68,7 @@ internal sealed record CopiedSpecimens(
     /// <param name="LeastDb">The least that reference sweeps show, in dB; 0 where it lies in the floor.</param>
     private sealed record OwnScatter(SpecimenBlock Specimen, double UsualDb, double LeastDb)
     {
+        /// <summary>Holds sweeps of one placement against each other that lie up to three places apart.</summary>
         public static OwnScatter Of(SpecimenBlock specimen, double leastDb)
         {
             SweepBlock block = specimen.Block;
@@ -86,10 +87,13 @@ internal sealed record CopiedSpecimens(
     /// <param name="First">Its first levels.</param>
     private sealed record CoveredSweep(OwnScatter Own, int Place, double MeanDb, double[] First)
     {
+        /// <summary>The sweep itself.</summary>
         public Sweep Sweep => Own.Specimen.Block.Sweeps[Place];
 
+        /// <summary>Its levels on the common grid, in dB.</summary>
         public ReadOnlySpan<double> Levels => Own.Specimen.Block[Place];
 
+        /// <summary>Every sweep of a specimen, in order.</summary>
         public static IEnumerable<CoveredSweep> Of(OwnScatter own) =>
             Enumerable.Range(0, own.Specimen.Block.SweepCount).Select(j => Of(own, j));
 

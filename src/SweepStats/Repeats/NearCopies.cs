@@ -210,6 +210,7 @@ internal sealed record NearCopies(
     /// <param name="MostAreAlike">So many pairs lie far below the median that the others may be the odd ones.</param>
     private sealed record UsualPairs(double MiddleDb, bool MostAreAlike)
     {
+        /// <summary>From all pairs of these kinds together; fewer than six pairs tell nothing.</summary>
         public static UsualPairs Of(KindPairs[] kinds)
         {
             double[] all = [.. kinds.SelectMany(k => k.Usual)];
@@ -235,10 +236,13 @@ internal sealed record NearCopies(
             Usual = [.. (pairs.Any(p => p.SamePlacement) ? pairs.Where(p => p.SamePlacement) : pairs).Select(p => p.Db)];
         }
 
+        /// <summary>Mean level of the first sweep in dB: kinds of about one level are held against each other.</summary>
         public double LevelDb { get; }
 
+        /// <summary>Scatter of a reading between two sweeps in dB, one a pair, of one placement where any are.</summary>
         public double[] Usual { get; }
 
+        /// <summary>Step in dB in which the levels are shown.</summary>
         public double StepDb => _block.StepDb;
 
         /// <summary>
@@ -257,6 +261,7 @@ internal sealed record NearCopies(
         // Φ⁻¹(0.75): half of normal values lie nearer to their mean.
         private const double MedianOfNormal = 0.6745;
 
+        /// <summary>Holds each sweep against the 30 that follow it.</summary>
         public static KindPairs Of(SweepBlock block, SpecimenName? specimen)
         {
             List<AlikePair> pairs = [];
@@ -272,8 +277,10 @@ internal sealed record NearCopies(
             return new KindPairs(block, specimen, [.. pairs]);
         }
 
+        /// <summary>The pairs that scatter by less than a limit in dB.</summary>
         public AlikePair[] Below(double limit) => [.. _pairs.Where(p => p.Db < limit)];
 
+        /// <summary>The finding on pairs that are alike, one at least, with what is usual in dB.</summary>
         public NearCopies Told(AlikePair[] alike, double usual, NearCopiesBeside beside)
         {
             IEnumerable<int> sweeps = alike.SelectMany(p => new[] { p.One, p.Other }).Distinct().Order();

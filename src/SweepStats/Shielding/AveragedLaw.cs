@@ -6,7 +6,9 @@ namespace SweepStats.Shielding;
 /// <param name="noise">The detector's noise.</param>
 internal sealed class AveragedLaw(DetectorNoise noise) : ILevelLaw
 {
+    /// <inheritdoc/>
     public double Reference(double reading, double floor) => SignalInNoise.Level(reading, floor, noise);
 
+    /// <inheritdoc/>
     public double Covered(double reading, double floor) => SignalInNoise.Level(reading, floor, noise);
 }

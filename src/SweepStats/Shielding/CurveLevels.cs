@@ -39,8 +39,10 @@ internal sealed class CurveLevels(RepeatedLevels reference, RepeatedLevels cover
     /// <summary>Whether the independent covered repeats are placements.</summary>
     public bool ByPlacement => covered.PlacementCount > 1;
 
+    /// <summary>Whether reference and covered levels both repeat, so that there is an interval.</summary>
     public bool Repeated => reference.Repeated && covered.Repeated;
 
+    /// <summary>Whether a floor was measured or declared.</summary>
     public bool FloorKnown => floor is not null;
 
     /// <summary>Floor sweeps; 0 where the floor is declared or not known.</summary>

@@ -24,6 +24,7 @@ internal sealed class CurveSpread
     // Of each frequency the slope of the covered level, and how far the shielding may lie to either side.
     private readonly KeptRows _own;
 
+    /// <summary>Works out the slopes of the covered levels once, and keeps them where the sweeps are kept.</summary>
     public CurveSpread(RepeatedLevels reference, RepeatedLevels covered, NoiseFloor? floor, KnownErrors known)
     {
         (_reference, _covered, _floor, _slopeReference, TypeB) = (reference, covered, floor, known.ReferenceSlopes, known.TypeB);
@@ -31,11 +32,11 @@ internal sealed class CurveSpread
         FloorDegreesOfFreedom = floor is null ? double.PositiveInfinity : floor.DegreesOfFreedom.Min();
     }
 
+    /// <summary>Whether reference and covered levels both repeat, so that there is a spread.</summary>
     public bool Repeated => _reference.Repeated && _covered.Repeated;
 
+    /// <summary>Independent repeats of the reference: sweeps, or placements where those are named.</summary>
     public int ReferenceUnits => _reference.UnitCount;
-
-    public int CoveredUnits => _covered.UnitCount;
 
     /// <summary>
     /// What the reference units are worth where they go together in the order taken; null where they count as independent.

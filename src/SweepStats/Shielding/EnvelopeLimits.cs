@@ -12,6 +12,7 @@ namespace SweepStats.Shielding;
 internal readonly record struct EnvelopeLimits(
     double SeDb, double LowDb, double HighDb, double OneSidedLowDb, double StandardUncertaintyDb, double DegreesOfFreedom)
 {
+    /// <summary>Whether there is no upper end: one way of averaging at least leaves it open.</summary>
     public bool Capped => double.IsPositiveInfinity(HighDb);
 
     /// <summary>
@@ -19,6 +20,7 @@ internal readonly record struct EnvelopeLimits(
     /// </summary>
     public double HalfWidthDb { get; private init; }
 
+    /// <summary>The envelope of all estimators; without repeats the one-sided limit stays +∞ and means nothing.</summary>
     public static EnvelopeLimits Of(in ReadingLevels levels, ImmutableArray<ReadingEstimator> estimators, bool floorKnown,
         bool repeated)
     {

@@ -30,8 +30,10 @@ internal sealed class HeldInterval(HeldNoise noise, bool most, Confidence confid
     // Where nothing clears the floor the slope grows without bound and says nothing about the interval any more.
     private readonly double _leastSloped = HeldAmplitude.Of(noise.LeastRiseDb + SignalInNoise.LeastRiseDb);
 
+    /// <inheritdoc/>
     public double Rise(in ReadingLevels levels) => levels.Covered.MeanDb - levels.Floor.MeanDb;
 
+    /// <inheritdoc/>
     public ReadingBasis Basis(in ReadingLevels levels)
     {
         double rise = Rise(levels);
@@ -60,10 +62,13 @@ internal sealed class HeldInterval(HeldNoise noise, bool most, Confidence confid
         };
     }
 
+    /// <inheritdoc/>
     public ShieldingLimits Lower(in ReadingBasis basis) => Limits(basis, upper: false);
 
+    /// <inheritdoc/>
     public ShieldingLimits Upper(in ReadingBasis basis) => Limits(basis, lower: false);
 
+    /// <inheritdoc/>
     public ShieldingLimits For(in ReadingBasis basis) => Limits(basis);
 
     // An end that is not asked for is left open.

@@ -12,9 +12,11 @@ namespace SweepStats.Shielding;
 /// <param name="most">The end of the most shielding.</param>
 internal sealed class HeldLaw(DetectorNoise noise, bool most) : ILevelLaw
 {
+    /// <inheritdoc/>
     public double Reference(double reading, double floor) =>
         most ? Strongest(reading, floor) : SignalInNoise.Level(reading, floor, noise);
 
+    /// <inheritdoc/>
     public double Covered(double reading, double floor) =>
         most ? SignalInNoise.Level(reading, floor, noise) : Strongest(reading, floor);
 

@@ -14,6 +14,7 @@ internal sealed class ReadingColumns
     private Confidence _confidence = Confidence.NinetyFive;
     private bool _measured;
 
+    /// <summary>Columns for as many readings as the surroundings have frequencies.</summary>
     public ReadingColumns(ReadingSurroundings beside)
     {
         _beside = beside;

@@ -37,20 +37,25 @@ internal sealed class ReadingEstimator
             shift, confidence, covered)];
     }
 
+    /// <summary>How noise reads, by this way of averaging.</summary>
     public DetectorNoise Noise { get; }
 
     /// <summary>How it takes the noise out.</summary>
     public ILevelLaw Law { get; }
 
+    /// <summary>How far from its level the floor is taken to lie, in dB; 0 unless it may lie off as a whole.</summary>
     public double FloorShiftDb { get; }
 
+    /// <summary>Two-sided level of the interval, and one-sided level of the limit.</summary>
     public Confidence Confidence { get; }
 
+    /// <summary>Estimate and two-sided interval in dB.</summary>
     public ShieldingLimits TwoSided(in ReadingLevels levels) => TwoSided(Basis(levels));
 
     /// <summary>What the limits below need of a reading, computed once for both.</summary>
     public ReadingBasis Basis(in ReadingLevels levels) => _twoSided.Basis(Shifted(levels));
 
+    /// <summary>Estimate and two-sided interval in dB, with leakage and stated errors in it.</summary>
     public ShieldingLimits TwoSided(in ReadingBasis basis) =>
         LeakageLaw.Widened(_twoSided.For(basis), basis.Levels, Confidence.TwoSidedQuantile);
 
@@ -71,6 +76,7 @@ internal sealed class ReadingEstimator
         return shifted with { Covered = shifted.Covered with { MeanDb = shifted.Floor.MeanDb + _twoSided.Rise(shifted) } };
     }
 
+    /// <summary>Lower limit in dB at the one-sided level; at one half or less it is that of the two-sided interval.</summary>
     public double OneSidedLow(in ReadingBasis basis) =>
         LeakageLaw.Low(_oneSided.Lower(basis), basis.Levels, Math.Max(Confidence.Level, Confidence.NearlyEven));
 

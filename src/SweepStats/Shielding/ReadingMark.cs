@@ -39,20 +39,27 @@ internal readonly record struct ReadingMark
         HiddenBehindPlate = 8,
     }
 
+    /// <summary>Which of the four kinds the reading is.</summary>
     public ReadingKind Kind => (ReadingKind)Math.Min(_kind, (byte)ReadingKind.Unreadable);
 
     /// <summary>Place of the reason, where nothing can be claimed.</summary>
     public int Reason => _kind - (byte)ReadingKind.Unreadable;
 
+    /// <summary>Why it is of its kind.</summary>
     public ShieldingState State => (ShieldingState)_state;
 
+    /// <summary>What stands against taking the reading for a value.</summary>
     public ReadingDoubts Doubts => (ReadingDoubts)_doubts;
 
+    /// <summary>Whether the floor at this frequency holds more than noise.</summary>
     public bool Ambient => _flags.HasFlag(Flags.Ambient);
 
+    /// <summary>Whether the reference rises less than 10 dB over the floor.</summary>
     public bool ReferenceInFloor => _flags.HasFlag(Flags.ReferenceInFloor);
 
+    /// <summary>Whether the covered level cannot be told from the floor.</summary>
     public bool HiddenByFloor => _flags.HasFlag(Flags.HiddenByFloor);
 
+    /// <summary>Whether a leakage that the noise of the plate sweeps may hide could make the covered level alone.</summary>
     public bool HiddenBehindPlate => _flags.HasFlag(Flags.HiddenBehindPlate);
 }

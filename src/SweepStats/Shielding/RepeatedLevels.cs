@@ -35,19 +35,25 @@ internal sealed class RepeatedLevels
     /// <summary>Where rows found from these are kept.</summary>
     public RowStore Store => _block.Store;
 
+    /// <summary>Independent repeats: placements where two or more are there, else sweeps.</summary>
     public int UnitCount { get; }
 
+    /// <summary>All sweeps, whatever counts as a repeat.</summary>
     public required int SweepCount { get; init; }
 
+    /// <summary>Placements, sweeps without a name forming one more; null where none is named.</summary>
     public required int? PlacementCount { get; init; }
 
+    /// <summary>Standard deviation in dB of sweeps of one placement, rms over frequency; null where none has two.</summary>
     public required double? RepeatabilityDb { get; init; }
 
     /// <summary>Standard deviation of the display's rounding in dB, which no repeat averages away.</summary>
     public required double RoundingDb { get; init; }
 
+    /// <summary>Frequencies.</summary>
     public int PointCount => _block.PointCount;
 
+    /// <summary>Whether there are two independent repeats or more.</summary>
     public bool Repeated => UnitCount > 1;
 
     /// <summary>
@@ -64,11 +70,12 @@ internal sealed class RepeatedLevels
     };
 
     /// <summary>Log means in dB, one a frequency.</summary>
-    public ReadOnlySpan<double> MeansDb => _summary.Rows[0];
+    private ReadOnlySpan<double> MeansDb => _summary.Rows[0];
 
     /// <summary>Log mean at a frequency in dB.</summary>
     public double MeanDb(int point) => _summary.Rows[0][point];
 
+    /// <summary>Levels of a repeat in dB, one a frequency: of a sweep, or the log mean of a placement.</summary>
     public ReadOnlySpan<double> Unit(int unit) => _placements is null ? _block[unit] : _placements.Rows[unit];
 
     /// <summary>Standard error of the mean at a frequency in dB, as if the units were independent.</summary>

@@ -34,6 +34,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
     /// <summary>Estimate and limits of one reading, in dB.</summary>
     public ShieldingLimits For(in ReadingLevels levels) => For(Basis(levels));
 
+    /// <inheritdoc/>
     public ReadingBasis Basis(in ReadingLevels levels)
     {
         (RepeatedLevel reference, RepeatedLevel under, RepeatedLevel floor, SystematicError typeB) = levels;
@@ -54,6 +55,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
             CoverageFreedom.OfAll(parts, new(reference, slopeReference), new(under, slopeCovered)));
     }
 
+    /// <inheritdoc/>
     public ShieldingLimits For(in ReadingBasis basis)
     {
         Margins at = Around(basis);
@@ -61,6 +63,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         return new ShieldingLimits(se, Low(at, se), High(at, se), basis.StandardUncertainty, basis.DegreesOfFreedom);
     }
 
+    /// <inheritdoc/>
     public ShieldingLimits Lower(in ReadingBasis basis)
     {
         Margins at = Around(basis);
@@ -68,6 +71,7 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         return new ShieldingLimits(se, Low(at, se), double.PositiveInfinity, basis.StandardUncertainty, basis.DegreesOfFreedom);
     }
 
+    /// <inheritdoc/>
     public ShieldingLimits Upper(in ReadingBasis basis)
     {
         Margins at = Around(basis);

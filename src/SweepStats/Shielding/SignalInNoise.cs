@@ -10,9 +10,11 @@ namespace SweepStats.Shielding;
 /// </remarks>
 internal static class SignalInNoise
 {
+    /// <summary>Level of the signal in dB from the log means of reading and floor; −∞ where it may be absent.</summary>
     public static double Level(double reading, double floor, DetectorNoise noise) =>
         AtRise(reading - floor, floor, noise);
 
+    /// <summary>The same from the rise of the reading over the floor in dB.</summary>
     public static double AtRise(double rise, double floor, DetectorNoise noise) =>
         floor - noise.LogMeanOffset + noise.SnrInDecibels(rise);
 

@@ -6,6 +6,7 @@ namespace SweepStats.Shielding;
 /// <remarks>Noise only adds to the covered reading, so the lower limit holds all the same; the upper one does not.</remarks>
 internal static class WithoutFloor
 {
+    /// <summary>Difference of the log means in dB with its two-sided interval, stated errors and leakage in it.</summary>
     public static ShieldingLimits Limits(in ReadingLevels levels, Confidence confidence)
     {
         double reach = Reach(levels, confidence.TwoSidedQuantile);
@@ -18,6 +19,7 @@ internal static class WithoutFloor
         return LeakageLaw.Widened(limits, levels, confidence.TwoSidedQuantile);
     }
 
+    /// <summary>Lower limit in dB at a one-sided level; a level below one half counts as just above it.</summary>
     public static double OneSidedLow(in ReadingLevels levels, Confidence confidence)
     {
         double probability = Math.Max(confidence.Level, Confidence.NearlyEven);

@@ -74,6 +74,7 @@ internal sealed record AndersonDarling
     // Logarithms of the chances below and above a standard normal z, both by that of the tail it stands in.
     private readonly record struct LogTails(double Below, double Above)
     {
+        /// <summary>Both logarithms, exact into tails that no double holds.</summary>
         public static LogTails Of(double z)
         {
             double outside = -Math.Abs(z), tail = Normal.CDF(0, 1, outside);

@@ -12,6 +12,7 @@ internal sealed class CensoredClimb
     private readonly int[] _group;
     private readonly bool[] _seen;
 
+    /// <summary>Values in any unit, whether each is a bound from below, and its group from 0; their mean is taken off.</summary>
     public CensoredClimb(ReadOnlySpan<double> values, ReadOnlySpan<bool> censored, ReadOnlySpan<int> groups)
     {
         _centre = Sample.Mean(values);
@@ -37,6 +38,7 @@ internal sealed class CensoredClimb
     /// <summary>Some group has two values that differ.</summary>
     public bool Fits { get; }
 
+    /// <summary>The highest likelihood, where <see cref="Fits"/>; a group of bounds alone has a mean of +∞.</summary>
     public CensoredGroups Summit()
     {
         (double[] g, double h) = Start();

@@ -18,6 +18,7 @@ internal struct CompensatedSum
     private double _sum;
     private double _lost;
 
+    /// <summary>The sum so far.</summary>
     public readonly double Value => _sum + _lost;
 
     /// <summary>The sum of values. Many are taken four at a time on every machine, so that none has other digits.</summary>
@@ -34,6 +35,7 @@ internal struct CompensatedSum
         return sum.Value;
     }
 
+    /// <summary>Adds a value.</summary>
     public void Add(double value)
     {
         double next = _sum + value;
@@ -61,6 +63,7 @@ internal struct CompensatedSum
         private Vector128<double> _sum;
         private Vector128<double> _lost;
 
+        /// <summary>Adds two values, each to the sum of its own lane.</summary>
         public void Add(Vector128<double> values)
         {
             Vector128<double> next = _sum + values, taken = next - _sum;
@@ -68,6 +71,7 @@ internal struct CompensatedSum
             _sum = next;
         }
 
+        /// <summary>Adds both sums and what they lost, always in this order.</summary>
         public readonly void AddTo(ref CompensatedSum whole)
         {
             whole.Add(_sum[0]);

@@ -10,8 +10,10 @@ internal struct CompensatedSums
     private Vector<double> _sum;
     private Vector<double> _lost;
 
+    /// <summary>The sums so far, one a lane.</summary>
     public readonly Vector<double> Value => _sum + _lost;
 
+    /// <summary>Adds a value to each sum.</summary>
     public void Add(Vector<double> values)
     {
         Vector<double> next = _sum + values;

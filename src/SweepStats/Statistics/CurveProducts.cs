@@ -67,6 +67,7 @@ internal sealed class CurveProducts
     /// <param name="OfTwo">What of these two different curves of their own group make, which count from either side.</param>
     private sealed record Block(int Group, double[] Squares, double[] Sums, double OfTwo)
     {
+        /// <summary>The curves from the first to before the end, which are of one group and four at most.</summary>
         public static Block Of(double[][] curves, int[] groups, int first, int end, int count)
         {
             double[] sums = new double[count], squares = new double[end - first];

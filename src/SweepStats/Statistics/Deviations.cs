@@ -16,19 +16,11 @@ internal static class Deviations
     public static double[] From(double mean, ReadOnlySpan<double> values)
     {
         double[] deviations = values.ToArray();
-        Take(mean, deviations);
-        return deviations;
-    }
-
-    /// <summary>The same, in place.</summary>
-    public static void TakeMean(Span<double> values) => Take(Sample.Mean(values), values);
-
-    private static void Take(double mean, Span<double> values)
-    {
-        Less(mean, values);
+        Less(mean, deviations);
 
         // A few units in the last place at most, all alike where the values are: their mean is exact.
-        Less(Sample.Mean(values), values);
+        Less(Sample.Mean(deviations), deviations);
+        return deviations;
     }
 
     /// <summary>Takes a number off each, in place.</summary>

@@ -56,6 +56,7 @@ internal static class GroupedOutliers
         private int _values;
         private int _judged;
 
+        /// <summary>All values of all groups.</summary>
         public Remaining(IReadOnlyList<double[]> groups)
         {
             _groups = [.. groups.Select((values, number) => new Group(number, values))];
@@ -64,6 +65,7 @@ internal static class GroupedOutliers
             Count(_groups, 1);
         }
 
+        /// <summary>The value farthest out in its group; null where too few are left to judge one.</summary>
         public GroupedOutlier? Farthest()
         {
             int freedom = _values - _judged - 1;
@@ -79,6 +81,7 @@ internal static class GroupedOutliers
             return new GroupedOutlier(far.Number, far.FarthestPlace, t, freedom, Math.Min(1, 2 * _values * beyond));
         }
 
+        /// <summary>Takes a value out of its group.</summary>
         public void Lose(GroupedOutlier outlier)
         {
             Group before = _groups[outlier.Group], after = before.Without(outlier.Place);
@@ -115,6 +118,7 @@ internal static class GroupedOutliers
     {
         private readonly Placed[] _values;
 
+        /// <summary>A whole group, its values in the order given and all finite.</summary>
         public Group(int number, double[] values)
             : this(number, [.. values.Select((value, place) => new Placed(place, value))])
         {
@@ -132,11 +136,13 @@ internal static class GroupedOutliers
             Taken = at < 0 ? -1 : Deviations[at] * Deviations[at] / (1 - (1.0 / Deviations.Length));
         }
 
+        /// <summary>Place of the group among all.</summary>
         public int Number { get; }
 
         /// <summary>Distances from the mean of the group; none where one value is left.</summary>
         public double[] Deviations { get; }
 
+        /// <summary>Sum of the squared distances from the mean of the group.</summary>
         public double Squares { get; }
 
         /// <summary>Place of the value farthest from the mean.</summary>
@@ -145,6 +151,7 @@ internal static class GroupedOutliers
         /// <summary>Squares that the scatter loses with it; −1 where no value can be judged.</summary>
         public double Taken { get; }
 
+        /// <summary>The same group without the value at a place.</summary>
         public Group Without(int place) => new(Number, [.. _values.Where(v => v.Place != place)]);
     }
 

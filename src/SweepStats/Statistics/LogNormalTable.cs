@@ -15,6 +15,7 @@ internal static class LogNormalTable
             .Select(i => ((double)i / PerUnit) - End)
             .Select(z => (NormalTail.LogCdf(z), NormalTail.Ratio(z) / PerUnit))];
 
+    /// <summary>ln Φ at a z; −∞ where z is not a number.</summary>
     public static double At(double z)
     {
         if (z >= End)

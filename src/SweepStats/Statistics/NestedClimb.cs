@@ -13,6 +13,7 @@ internal sealed class NestedClimb
     private readonly double[] _least;
     private readonly double[] _logs;
 
+    /// <summary>Starts at given variances, none of them at the foot, where there is no way up.</summary>
     public NestedClimb(NestedData data, Nesting nesting, NestedVariances start)
     {
         _data = data;

@@ -3,6 +3,7 @@ namespace SweepStats.Statistics;
 /// <summary>Mean of nested groups under given variances: generalised least squares, group by group from the inside.</summary>
 internal static class NestedMean
 {
+    /// <summary>Mean and standard error in the unit of the values; the error is 0 where all variances are.</summary>
     public static (double Mean, double StandardError) Of(NestedValues values, Nesting nesting, NestedVariances found)
     {
         (double[] variances, double residual) = found;

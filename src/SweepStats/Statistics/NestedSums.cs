@@ -6,12 +6,16 @@ namespace SweepStats.Statistics;
 /// </summary>
 internal sealed class GroupMeans(int groups, int ratios)
 {
+    /// <summary>Mean of each group.</summary>
     public double[] Mean { get; } = new double[groups];
 
+    /// <summary>Variance of each mean, as a ratio to the residual variance.</summary>
     public double[] Variance { get; } = new double[groups];
 
+    /// <summary>Slope of each mean by each ratio.</summary>
     public double[] MeanSlope { get; } = new double[groups * ratios];
 
+    /// <summary>Slope of each variance by each ratio.</summary>
     public double[] VarianceSlope { get; } = new double[groups * ratios];
 }
 
@@ -24,6 +28,7 @@ internal sealed class NestedSums(int ratios)
     private readonly double[] _squareSlope = new double[ratios];
     private double _squares;
 
+    /// <summary>Log determinant so far, of ratios to the residual variance; starts with the innermost groups' sizes.</summary>
     public double LogDeterminant { get; set; }
 
     /// <summary>Joins the groups of one level to those of the level above, whose own effect is still left out.</summary>

@@ -8,6 +8,7 @@ namespace SweepStats.Statistics;
 /// <param name="Within">Sum of the squares of the values about the means of their groups.</param>
 internal readonly record struct NestedValues(double Centre, double[] Means, double Within)
 {
+    /// <summary>Reduces values in the order of the nesting, one for each of its places.</summary>
     public static NestedValues Of(ReadOnlySpan<double> values, Nesting nesting)
     {
         ReadOnlySpan<int> groups = nesting.Groups(nesting.LevelCount - 1);

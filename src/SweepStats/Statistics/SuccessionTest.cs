@@ -20,7 +20,7 @@ namespace SweepStats.Statistics;
 internal readonly record struct SuccessionTest(double Ratio, double Probability)
 {
     /// <summary>Orders from which on they are drawn instead of supposing a distribution.</summary>
-    public const double ManyOrders = 5000;
+    private const double ManyOrders = 5000;
 
     // Once so many orders reach the ratio, the chance is plainly not small, and no more are drawn.
     private const int Enough = 50;

@@ -41,8 +41,10 @@ public static class FrequencyGaps
 
     private readonly record struct Step(double From, double To)
     {
+        /// <summary>Width in Hz.</summary>
         public double Hertz => To - From;
 
+        /// <summary>Natural logarithm of the ratio of its ends.</summary>
         public double LogRatio => Math.Log(To / From);
     }
 }

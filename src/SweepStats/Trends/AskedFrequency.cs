@@ -44,8 +44,10 @@ internal sealed class AskedFrequency
         NotMetFrom = Reached([.. values.Reverse()], Fails);
     }
 
+    /// <summary>Highest value up to which the requirement is met without a gap; null where not even at the lowest.</summary>
     public double? MetUpTo { get; }
 
+    /// <summary>Lowest value from which on all fail it; null where not even the highest does.</summary>
     public double? NotMetFrom { get; }
 
     /// <summary>How the frequency stands at a value.</summary>

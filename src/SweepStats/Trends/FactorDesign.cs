@@ -10,6 +10,7 @@ internal sealed class FactorDesign
     // Two values always lie on a line, and one specimen more than parameters and a value shows nothing of scatter.
     private const int FewestValues = 3, FewestSpecimens = 4;
 
+    /// <summary>Specimens and their values, in the same order.</summary>
     public FactorDesign(ImmutableArray<SpecimenName> names, ImmutableArray<double> x)
     {
         (Names, X) = (names, x);
@@ -17,6 +18,7 @@ internal sealed class FactorDesign
         Members = [.. Values.Select(v => Enumerable.Range(0, x.Length).Where(i => x[i] == v).ToArray())];
     }
 
+    /// <summary>The specimens.</summary>
     public ImmutableArray<SpecimenName> Names { get; }
 
     /// <summary>Value of each specimen.</summary>
@@ -31,6 +33,7 @@ internal sealed class FactorDesign
     /// <summary>Specimens less values: what repeats leave for the scatter.</summary>
     public int PureDegrees => X.Length - Values.Length;
 
+    /// <summary>What is missing for a line: three values that differ, and four specimens.</summary>
     public TrendLack Lack =>
         Values.Length < FewestValues ? TrendLack.Values : X.Length < FewestSpecimens ? TrendLack.Specimens : TrendLack.None;
 

@@ -38,8 +38,10 @@ internal sealed class LineLevel : FactorLevel
     public LineLevel(RegressionLine line, SharedReach shared, LocalScatter local, double[] residuals) =>
         (_line, _shared, _local, _residuals) = (line, shared, local, residuals);
 
+    /// <summary>True: the line holds between them.</summary>
     public override bool Between => true;
 
+    /// <inheritdoc/>
     public override Interval At(double value, double level)
     {
         double reach = Math.Max(_shared.Of(_line.ErrorAt(value), level), _shared.Of(_local.ErrorAt(_residuals, value), level));
@@ -60,8 +62,10 @@ internal sealed class LineLevel : FactorLevel
 internal sealed class GroupLevel(
     FactorDesign design, SpecimenLevels specimens, GroupScatter scatter, SharedReach shared) : FactorLevel
 {
+    /// <summary>False: a mean says nothing of values beside its own.</summary>
     public override bool Between => false;
 
+    /// <inheritdoc/>
     public override Interval At(double value, double level)
     {
         int right = design.Values.AsSpan().BinarySearch(value);

@@ -13,6 +13,7 @@ internal sealed class FrequencyBias
 {
     private readonly ImmutableArray<SpecimenBiases> _specimens;
 
+    /// <summary>Sorts the findings by the specimens that they name; what concerns all counts for each.</summary>
     public FrequencyBias(ImmutableArray<Finding> findings)
     {
         IEnumerable<SpecimenName?> named =

@@ -17,6 +17,7 @@ internal sealed class RequirementAlong
     private readonly bool _gaps, _faults;
     private readonly ImmutableArray<double> _values;
 
+    /// <summary>Holds every frequency against the rule; a finding that is a fault leaves no frequency decided.</summary>
     public RequirementAlong(
         DecisionRule rule, FactorDesign design, FrequencyGrid grid, FactorLevel?[] levels, ImmutableArray<Finding> findings)
     {

@@ -23,6 +23,7 @@ internal static class TrendBands
         ];
     }
 
+    /// <summary>What is known over a band; no line where no part of it is clear, or specimens or values are too few.</summary>
     public static TrendBand Of(FactorDesign design, TrendFrequencies at, NamedBand band, Confidence confidence)
     {
         double[] means = Means(at, band);

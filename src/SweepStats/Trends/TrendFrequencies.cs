@@ -22,6 +22,7 @@ internal sealed class TrendFrequencies
     private readonly LackOfFit?[] _fits;
     private readonly LocalScatter? _local;
 
+    /// <summary>Fits a line at each frequency that is clear for all specimens; curves come in the order of the design.</summary>
     public TrendFrequencies(FactorDesign design, ImmutableArray<ShieldingCurve> curves, FrequencyGrid grid)
     {
         (_design, _curves, _limits) = (design, curves, [.. curves.Select(c => new OneSidedLimits(c))]);
@@ -36,6 +37,7 @@ internal sealed class TrendFrequencies
         StraightAdjusted = Adjusted(_fits);
     }
 
+    /// <summary>The frequencies.</summary>
     public FrequencyGrid Grid { get; }
 
     /// <summary>Shielding or bound in dB, by frequency, then specimen.</summary>

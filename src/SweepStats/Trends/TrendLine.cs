@@ -33,8 +33,6 @@ public sealed record TrendLine
     /// <summary>Probability of so much beside the line where it is straight; null where nothing tells.</summary>
     public double? StraightProbability { get; }
 
-    internal RegressionLine Fitted => _line;
-
     /// <summary>The line at a value of the factor, in dB.</summary>
     public double At(double value) => _line.At(value);
 

@@ -5,6 +5,7 @@ namespace SweepStats.Uncertainty;
 /// <summary>Figures of one block of trials, from whose scatter between blocks their own error is known.</summary>
 internal readonly record struct BlockFigures(double Mean, double Deviation, double Low, double High)
 {
+    /// <summary>Figures of a block; mean and deviation are not numbers where a trial is infinite.</summary>
     public static BlockFigures Of(double[] values, Confidence confidence)
     {
         double[] sorted = [.. values];

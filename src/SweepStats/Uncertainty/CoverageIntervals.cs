@@ -5,6 +5,7 @@ namespace SweepStats.Uncertainty;
 /// <summary>Intervals that hold a share of sorted trials. Source: JCGM 101:2008, 7.7.</summary>
 internal static class CoverageIntervals
 {
+    /// <summary>The interval with as many trials below as above it; the trials rising.</summary>
     public static Interval Symmetric(double[] sorted, Confidence confidence)
     {
         int inside = Inside(sorted, confidence);
@@ -12,6 +13,7 @@ internal static class CoverageIntervals
         return new Interval(sorted[Math.Max(0, below - 1)], sorted[Math.Min(sorted.Length - 1, below - 1 + inside)]);
     }
 
+    /// <summary>The shortest interval that holds the share, the lowest of several as short; the trials rising.</summary>
     public static Interval Shortest(double[] sorted, Confidence confidence)
     {
         int inside = Inside(sorted, confidence);

@@ -11,6 +11,7 @@ internal sealed class Trials
     private readonly RandomSource _random;
     private readonly List<double[]> _blocks = [];
 
+    /// <summary>Trials of a model; the seed alone decides the draws. Throws where inputs that are not normal correlate.</summary>
     public Trials(MeasurementModel model, IReadOnlyList<InputQuantity> inputs, double[][]? correlation, ulong seed)
     {
         (_model, _inputs, _random) = (model, [.. inputs], new RandomSource(seed));
@@ -24,8 +25,10 @@ internal sealed class Trials
         }
     }
 
+    /// <summary>All results so far, in the order drawn.</summary>
     public double[] All => [.. _blocks.SelectMany(b => b)];
 
+    /// <summary>Draws a block of so many results and keeps it.</summary>
     public double[] Next(int count)
     {
         var values = new double[count];

@@ -21,6 +21,7 @@ internal sealed class ConformanceSearch
     private readonly ImmutableArray<StudentQuantile> _scores;
     private readonly int _ruleRung;
 
+    /// <summary>Lays out the ladder of levels, that of the rule among them, for one curve's limits.</summary>
     public ConformanceSearch(OneSidedLimits limits, double ruleLevel)
     {
         _limits = limits;
@@ -125,6 +126,7 @@ internal sealed class ConformanceSearch
     /// <param name="Freedom">Degrees of freedom of the reading.</param>
     private readonly record struct Side(int F, double Wanted, bool Upper, double AtRule, int Guess, double Freedom)
     {
+        /// <summary>Whether a distance in dB is on this side: a lower limit may equal the requirement, an upper not.</summary>
         public bool Holds(double distance) => Upper ? distance > 0 : distance >= 0;
     }
 }

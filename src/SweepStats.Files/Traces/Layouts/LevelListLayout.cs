@@ -54,14 +54,17 @@ internal sealed class LevelListLayout : ITraceLayout
         private bool _ended;
         private bool _single;
 
+        /// <summary>No line seen yet.</summary>
         public LinesSeen()
         {
         }
 
+        /// <summary>How three in four lines or more write their one number; null where fewer do, or below two lines.</summary>
         public readonly Separator? Separator => _rows < 2 ? null
             : _points * 4 >= _rows * 3 ? (_ended ? Ended : Points)
             : _commas * 4 >= _rows * 3 && (_single || _parts.AreOneNumber) ? Commas : null;
 
+        /// <summary>Counts a line by its text without blanks and marks at the ends, and by the whole of it.</summary>
         public void Add(ReadOnlySpan<byte> line, ReadOnlySpan<byte> whole)
         {
             _rows++;
@@ -85,12 +88,15 @@ internal sealed class LevelListLayout : ITraceLayout
         private bool _negative;
         private bool _falls;
 
+        /// <summary>No line seen yet.</summary>
         public TwoParts()
         {
         }
 
+        /// <summary>Whether the lines can be nothing but one number with a decimal comma each.</summary>
         public readonly bool AreOneNumber => _negative && _falls;
 
+        /// <summary>Takes a line that holds a number with a comma in it, blanks at the ends taken off.</summary>
         public void Add(ReadOnlySpan<byte> line)
         {
             int comma = line.IndexOf((byte)',');

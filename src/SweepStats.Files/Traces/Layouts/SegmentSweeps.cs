@@ -12,6 +12,7 @@ internal sealed class SegmentSweeps(string file, LevelUnit? stated, FrequencyUni
 {
     private readonly List<List<Segment>> _sweeps = [];
 
+    /// <summary>Takes the next segment of the file; in their order alone they tell where a sweep ends.</summary>
     public void Add(Segment segment)
     {
         if (_sweeps.Count == 0 || segment.Range.Start <= _sweeps[^1][^1].Range.Start)

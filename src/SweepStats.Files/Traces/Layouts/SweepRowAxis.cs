@@ -12,6 +12,7 @@ internal sealed class SweepRowAxis
     private readonly FrequencyUnit? _above;
     private readonly bool _glued;
 
+    /// <summary>Looks for the unit before the frequencies, in the lines above, and behind every single frequency.</summary>
     public SweepRowAxis(SweepRowHeader header, PriorKnowledge known)
     {
         (_header, _known) = (header, known);

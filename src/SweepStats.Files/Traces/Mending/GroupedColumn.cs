@@ -32,12 +32,16 @@ internal sealed class GroupedColumn
     /// <summary>Index of the first row's line.</summary>
     public int FirstLine { get; private set; }
 
+    /// <summary>Number of the first row with the marks taken as parting thousands; NaN where it cannot be read so.</summary>
     public double FirstGrouped { get; private set; }
 
+    /// <summary>Number of the first row with the marks taken as decimal.</summary>
     public double FirstDecimal { get; private set; }
 
+    /// <summary>Number of the last row with the marks taken as parting thousands.</summary>
     public double LastGrouped => _grouped.Last;
 
+    /// <summary>Number of the last row with the marks taken as decimal.</summary>
     public double LastDecimal => _decimal.Last;
 
     /// <summary>Whether the numbers rise, or fall, from row to row with the marks taken as parting thousands.</summary>

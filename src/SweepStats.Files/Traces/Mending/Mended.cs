@@ -37,5 +37,6 @@ internal sealed class Mended(TraceText first) : IDisposable
             [.. _steps.Select(s => s.Said).Where(s => s.Length > 0), .. reading.Assumptions],
         } : reading;
 
+    /// <summary>Gives back every text but the first, which is its owner's.</summary>
     public void Dispose() => _steps.ForEach(s => s.Text.Dispose());
 }

@@ -12,7 +12,7 @@ internal sealed class AxisOrder(FaultList faults, GridMemory grids)
     private bool _told;
 
     /// <summary>Whether the frequencies fall from the first point to the last.</summary>
-    public static bool Descends(FrequencyAxis axis)
+    private static bool Descends(FrequencyAxis axis)
     {
         ReadOnlySpan<double> hertz = axis.Hertz.AsSpan();
         for (int i = 1; i < hertz.Length; i++)

@@ -11,6 +11,7 @@ internal sealed class ColumnChoice(TableSight table, TraceReadOptions options, P
 {
     private readonly PriorKnowledge _known = new(preamble, options, faults);
 
+    /// <summary>The columns to read; null, with the reason among the faults, where they cannot be told.</summary>
     public ChosenColumns? Choose(ImmutableArray<ColumnName>? header)
     {
         bool headed = header is { } found

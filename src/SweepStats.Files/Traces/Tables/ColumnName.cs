@@ -93,12 +93,16 @@ internal sealed partial class ColumnName
     /// <summary>What the name tells where it is one of a phase.</summary>
     public PhaseName AsPhase => field ??= new PhaseName(this);
 
+    /// <summary>The name as the file has it, blanks at the ends taken off.</summary>
     public string Text { get; }
 
+    /// <summary>What the column holds, as far as its name tells.</summary>
     public ColumnKind Kind { get; private init; }
 
+    /// <summary>The unit of frequency that the name states; null for none.</summary>
     public FrequencyUnit? FrequencyUnit { get; }
 
+    /// <summary>The unit of level that the name states; null for none.</summary>
     public LevelUnit? LevelUnit { get; }
 
     /// <summary>A unit that the name states and that is none of frequency or level.</summary>

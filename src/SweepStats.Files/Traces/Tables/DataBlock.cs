@@ -17,13 +17,16 @@ internal sealed class DataBlock
 
     private DataBlock(TraceText text, NumericRows rows, NumericRun run) => (_text, _rows, Run) = (text, rows, run);
 
+    /// <summary>The rows that are the data.</summary>
     public NumericRun Run { get; }
 
     /// <summary>Tables of the same shape over the same frequencies, elsewhere in the file.</summary>
     public List<NumericRun> Siblings { get; } = [];
 
+    /// <summary>Index of the line of the first row, from 0.</summary>
     public int FirstLine => _rows.Line(Run, 0);
 
+    /// <summary>Index of the line of the last row, from 0.</summary>
     public int LastLine => _rows.Line(Run, Run.Rows - 1);
 
     /// <summary>Finds the data; null, with the reason among the faults, where there is none or part of it is doubtful.</summary>

@@ -13,6 +13,7 @@ internal sealed class LevelColumns
     private readonly LevelUnitChoice _units;
     private readonly PhaseSearch _phases;
 
+    /// <summary>Finds names that stand twice, which then need a number, and what the file says of units and phases.</summary>
     public LevelColumns(NamedTable table, PriorKnowledge known)
     {
         (_table, _known) = (table, known);

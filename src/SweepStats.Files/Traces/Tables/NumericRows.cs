@@ -54,6 +54,7 @@ internal sealed class NumericRows : IDisposable
         return bare.IsEmpty || bare[0] is (byte)'!' or (byte)'#' or (byte)'%' || bare.IndexOfAnyExcept(",; \t"u8) < 0;
     }
 
+    /// <summary>Gives the working memory back; no number may be asked for afterwards.</summary>
     public void Dispose()
     {
         _values.Dispose();

@@ -18,6 +18,7 @@ internal sealed partial class PhaseName
         "niveau", "nivel", "livello", "amplitud", "ampiezza", "gain",
     ];
 
+    /// <summary>Takes a name apart; one that is too long for a name tells nothing of a trace.</summary>
     public PhaseName(ColumnName name)
     {
         string text = name.Text.Length <= ColumnName.Longest ? UnitInDecibels().Replace(name.Text, " ") : "";

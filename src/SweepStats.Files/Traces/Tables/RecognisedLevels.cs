@@ -15,6 +15,7 @@ internal sealed class RecognisedLevels
     private readonly int[] _strange;
     private readonly ImmutableArray<LevelColumn> _pairs;
 
+    /// <summary>Parts the columns beside the frequencies into levels, complex pairs and levels of a strange kind.</summary>
     public RecognisedLevels(NamedTable table, PriorKnowledge known)
     {
         (_table, _known, _columns) = (table, known, new LevelColumns(table, known));

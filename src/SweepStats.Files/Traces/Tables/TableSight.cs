@@ -5,14 +5,19 @@ namespace SweepStats.Files.Traces.Tables;
 /// <summary>A table of numbers as the choice of columns looks at it.</summary>
 internal sealed class TableSight(TraceText text, NumericRows rows, NumericRun run)
 {
+    /// <summary>Path of the file as people see it.</summary>
     public string File => text.File;
 
+    /// <summary>Numbers in each row.</summary>
     public int Columns => run.Columns;
 
+    /// <summary>Rows of numbers.</summary>
     public int Rows => run.Rows;
 
+    /// <summary>Units that the rows state beside their numbers, the same in all; null where they state none.</summary>
     public RowUnits? Units => run.Units;
 
+    /// <summary>The number at a row and column, both from 0.</summary>
     public double Value(int row, int column) => rows.Value(run, row, column);
 
     /// <summary>

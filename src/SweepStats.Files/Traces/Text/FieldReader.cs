@@ -13,6 +13,7 @@ internal ref struct FieldReader(ReadOnlySpan<byte> line, Separator separator)
     /// <summary>Whether nothing but empty fields follows.</summary>
     public readonly bool AtEnd => _done || _line[_at..].Trim((byte)' ').Trim(_mark).IsEmpty;
 
+    /// <summary>Steps to the next field, which may be empty; false where the line has no more.</summary>
     public bool Next(out ReadOnlySpan<byte> field)
     {
         field = default;

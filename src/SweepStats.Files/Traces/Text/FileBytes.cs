@@ -15,7 +15,7 @@ internal readonly record struct FileBytes(byte[] Buffer, int Start, int End, str
     public ReadOnlySpan<byte> Text => Buffer.AsSpan(Start, End - Start);
 
     /// <summary>Longest file that is read: a trace of a thousand columns and ten thousand points stays below it.</summary>
-    public const long LongestFile = 1L << 30;
+    private const long LongestFile = 1L << 30;
 
     /// <summary>Reads a file.</summary>
     /// <param name="path">Where it is.</param>

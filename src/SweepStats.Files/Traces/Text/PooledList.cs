@@ -9,12 +9,15 @@ internal sealed class PooledList<T>(int capacity) : IDisposable
 {
     private T[] _items = ArrayPool<T>.Shared.Rent(Math.Max(capacity, 16));
 
+    /// <summary>How many there are.</summary>
     public int Count { get; private set; }
 
     public T this[int index] => _items[index];
 
+    /// <summary>All of them, in the pooled array itself: valid until one is added or the list is given back.</summary>
     public ReadOnlySpan<T> Items => _items.AsSpan(0, Count);
 
+    /// <summary>Adds one at the end; a full array is changed for one of twice its size.</summary>
     public void Add(T item)
     {
         T[] items = _items;
@@ -28,6 +31,7 @@ internal sealed class PooledList<T>(int capacity) : IDisposable
         Count = count + 1;
     }
 
+    /// <summary>Adds several at the end, in their order.</summary>
     public void AddRange(ReadOnlySpan<T> items)
     {
         foreach (T item in items)
@@ -47,6 +51,7 @@ internal sealed class PooledList<T>(int capacity) : IDisposable
     /// <summary>Drops everything from a place on.</summary>
     public void CutAt(int count) => Count = count;
 
+    /// <summary>Gives the array back to the pool; the list is empty then.</summary>
     public void Dispose()
     {
         ArrayPool<T>.Shared.Return(_items);

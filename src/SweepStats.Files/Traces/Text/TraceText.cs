@@ -14,6 +14,7 @@ internal sealed class TraceText : IDisposable
     private readonly int _end;
     private readonly PooledList<(int Start, int End)> _lines;
 
+    /// <summary>Cuts the bytes of a file into lines and takes their buffer over.</summary>
     public TraceText(string file, FileBytes bytes)
     {
         File = file;
@@ -33,8 +34,10 @@ internal sealed class TraceText : IDisposable
     /// <summary>What was taken for granted in decoding; null for plain UTF-8 and for marked UTF-16.</summary>
     public string? Assumption { get; }
 
+    /// <summary>Digest of the file as it lies on the disk.</summary>
     public string Sha256 { get; }
 
+    /// <summary>Lines of the file, up to one more than <see cref="MostLines"/>.</summary>
     public int LineCount => _lines.Count;
 
     /// <summary>Whether the file has more lines than a sweep can have points; the lines beyond were not looked at.</summary>
@@ -66,6 +69,7 @@ internal sealed class TraceText : IDisposable
     /// <summary>A line as text.</summary>
     public string LineText(int index) => Encoding.UTF8.GetString(Line(index));
 
+    /// <summary>Gives the buffer back; no line may be looked at afterwards.</summary>
     public void Dispose()
     {
         ArrayPool<byte>.Shared.Return(_buffer);

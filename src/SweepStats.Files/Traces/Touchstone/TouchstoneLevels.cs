@@ -97,6 +97,7 @@ internal sealed class TouchstoneLevels(TouchstoneFormat format, int capacity) : 
     /// <summary>Hands out the phases in degrees, once; none where the file carries none.</summary>
     public ImmutableArray<double> HandOutPhases() => _phases.HandOut();
 
+    /// <summary>Gives the working memory back, handed out or not.</summary>
     public void Dispose()
     {
         _levels.Dispose();

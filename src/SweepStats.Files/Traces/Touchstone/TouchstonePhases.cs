@@ -31,5 +31,6 @@ internal sealed class TouchstonePhases(TouchstoneFormat format, int capacity) : 
         return ImmutableCollectionsMarshal.AsImmutableArray(phases);
     }
 
+    /// <summary>Gives the working memory back, handed out or not.</summary>
     public void Dispose() => _phases.Dispose();
 }

@@ -96,6 +96,7 @@ internal sealed class TouchstonePoints : IDisposable
         }
     }
 
+    /// <summary>Gives the frequencies' working memory back; levels belong to who takes them.</summary>
     public void Dispose() => _hertz.Dispose();
 
     private bool TryNumber(ReadOnlySpan<byte> field, out double value)

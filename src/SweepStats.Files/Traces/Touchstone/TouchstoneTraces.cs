@@ -77,6 +77,7 @@ internal sealed class TouchstoneTraces : IDisposable
         ];
     }
 
+    /// <summary>Gives back the working memory of frequencies and levels.</summary>
     public void Dispose()
     {
         _points.Dispose();

@@ -19,6 +19,7 @@ internal sealed class TouchstoneValueList(string keyword)
     /// <summary>Adds values; beyond as many as any file of four ports has, their number does not matter.</summary>
     public void Add(IEnumerable<string> words) => Values.AddRange(words.Take(MostKept - Math.Min(MostKept, Values.Count)));
 
+    /// <summary>Keyword and values as messages show them.</summary>
     public override string ToString() => $"{keyword} {Shown}";
 
     /// <summary>Words in one text, cut where it grows long.</summary>
