@@ -33,7 +33,7 @@ internal sealed record DifferencesText(ResultSummary Earlier, ResultSummary Late
     private static string Named(ResultSummary of) => $"{Shown(of.Title)}, {Moment(of)}";
 
     private static string Moment(ResultSummary of) =>
-        of.GeneratedAt.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) + " UTC";
+        of.GeneratedAt.ToUniversalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) + " UTC";
 
     private string Same() => "Nothing that is compared differs: "
         + $"trust {Shown(Later.Trust)}, requirement {Shown(Later.Requirement)}, "

@@ -1,6 +1,8 @@
 using System.Text.Json;
 using SweepStats.Choice;
+using SweepStats.Files.Summaries;
 using SweepStats.Statistics;
+using static SweepStats.Files.Results.ResultNumber;
 
 namespace SweepStats.Files.Results;
 
@@ -15,48 +17,28 @@ public static class ChoiceJson
     {
         ArgumentNullException.ThrowIfNull(json);
         ArgumentNullException.ThrowIfNull(choice);
-        json.WriteNumber("confidence", confidence.Level);
-        json.WriteString("repeats", choice.ByPlacement ? "placements" : "sweeps");
-        json.Texts("not_ranked_because", choice.NotRankedBecause);
-        json.Objects("bands", choice.Bands, band => Band(json, band, choice.MayRank));
-        json.Objects("properties", choice.Properties, property =>
-        {
-            json.WriteString("lot", property.Specimen.Lot);
-            json.WriteString("specimen", property.Specimen.Specimen);
-            json.WriteString("name", property.Name);
-            json.WriteString("text", property.Text);
-        });
-        json.Objects("dominated", choice.Dominated, dominated =>
-        {
-            json.WriteString("specimen", dominated.Name.ToString());
-            json.WriteString("by", dominated.By.ToString());
-        });
+        json.MembersOf(Of(choice, confidence), SummaryNames.Printed.SummaryChoice);
     }
+
+    /// <summary>What is written.</summary>
+    internal static SummaryChoice Of(SpecimenChoice choice, Confidence confidence) => new(
+        confidence.Level, choice.ByPlacement ? "placements" : "sweeps", choice.NotRankedBecause,
+        [.. choice.Bands.Select(band => Band(band, choice.MayRank))],
+        [.. choice.Properties.Select(p => new SummaryProperty(p.Specimen.Lot, p.Specimen.Specimen, p.Name, p.Text))],
+        [.. choice.Dominated.Select(d => new SummaryDominated(d.Name.ToString(), d.By.ToString()))]);
 
     // Where nobody may be ranked the order is no ranking.
-    private static void Band(Utf8JsonWriter json, BandRanking band, bool ranked)
-    {
-        json.WriteString("name", band.Name);
-        json.Band(band.Band);
-        json.WriteNumber("points", band.PointCount);
-        json.WriteNumber("left_out", band.LeftOut);
-        json.WriteNumber("capped_left_out", band.CappedLeftOut);
-        json.Objects("ranking", band.Ranking, specimen => Specimen(json, specimen, ranked));
-        json.Object("yardstick", band.Yardstick, specimen => Specimen(json, specimen, ranked));
-    }
+    private static SummaryChoiceBand Band(BandRanking band, bool ranked) => new(
+        band.Name, band.Band.Start.Value, band.Band.Stop.Value, band.PointCount, band.LeftOut, band.CappedLeftOut,
+        [.. band.Ranking.Select(specimen => Candidate(specimen, ranked))],
+        band.Yardstick is { } yardstick ? Candidate(yardstick, ranked) : null);
 
-    private static void Specimen(Utf8JsonWriter json, RankedSpecimen specimen, bool ranked)
-    {
-        json.WriteString("lot", specimen.Name.Lot);
-        json.WriteString("specimen", specimen.Name.Specimen);
-        json.Number("rank", ranked && specimen.Rank > 0 ? specimen.Rank : null);
-        json.Number("group", ranked ? specimen.Group : null);
-        json.Figure("mean_db", specimen.MeanDb);
-        json.Number("at_least_db", specimen.AtLeast?.Value);
-        json.WriteNumber("capped_points", specimen.CappedCount);
-        json.WriteBoolean("known_from_below_only", specimen.Open);
-        json.Number("probability_best_low", specimen.ProbabilityBest?.Low);
-        json.Number("probability_best_high", specimen.ProbabilityBest?.High);
-        json.Figure("below_yardstick_db", specimen.BelowYardstickDb);
-    }
+    private static SummaryCandidate Candidate(RankedSpecimen specimen, bool ranked) => new(
+        specimen.Name.Lot, specimen.Name.Specimen,
+        Rank: ranked && specimen.Rank > 0 ? specimen.Rank : null,
+        Group: ranked ? specimen.Group : null,
+        Estimate.Of(specimen.MeanDb), Finite(specimen.AtLeast?.Value), specimen.CappedCount, specimen.Open,
+        ProbabilityBestLow: Finite(specimen.ProbabilityBest?.Low),
+        ProbabilityBestHigh: Finite(specimen.ProbabilityBest?.High),
+        Estimate.Of(specimen.BelowYardstickDb));
 }

@@ -12,9 +12,6 @@ internal static class EarlierReport
 
     private const string Charts = "charts";
 
-    /// <summary>Where summary.json lists the files written with it.</summary>
-    public const string ListName = "report_files";
-
     /// <summary>
     /// Why a folder may not be replaced by a report; null for an empty folder and for one that holds an earlier report and
     /// nothing else.
@@ -209,7 +206,7 @@ internal static class EarlierReport
             }
 
             var listed = new Dictionary<string, string>(StringComparer.Ordinal) { [SummaryJson.FileName] = string.Empty };
-            foreach (SummaryListEntry? file in list.Files ?? [])
+            foreach (SummaryListEntry? file in list.ReportFiles ?? [])
             {
                 if (file is { Path: { } path, Sha256: { Length: 64 } hash })
                 {

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using SweepStats.Bands;
+using System.Text.Json.Serialization.Metadata;
 using SweepStats.Quantities;
 
 namespace SweepStats.Files.Results;
@@ -7,28 +7,12 @@ namespace SweepStats.Files.Results;
 /// <summary>The members that the JSON of results is made of: null where there is no figure.</summary>
 internal static class JsonMembers
 {
-    // Of thousands of specimens, what has gathered would take as much memory as they do.
-    private const int MostPending = 1 << 16;
-
     extension(Utf8JsonWriter json)
     {
         /// <summary>A number; null where there is none or JSON cannot write it.</summary>
         public void Number(string name, double? value)
         {
             if (value is { } number && double.IsFinite(number))
-            {
-                json.WriteNumber(name, number);
-            }
-            else
-            {
-                json.WriteNull(name);
-            }
-        }
-
-        /// <summary>A whole number of any size; null where there is none.</summary>
-        public void Whole(string name, ulong? value)
-        {
-            if (value is { } number)
             {
                 json.WriteNumber(name, number);
             }
@@ -45,20 +29,13 @@ internal static class JsonMembers
             json.Number("stop_hz", band?.Stop.Value);
         }
 
-        /// <summary>A figure with its limits; null where there is none.</summary>
-        public void Figure(string name, BandFigure? figure)
+        /// <summary>The members of what has a type, for an object that holds others beside them.</summary>
+        public void MembersOf<T>(T value, JsonTypeInfo<T> type)
         {
-            if (figure is not { } stated)
+            foreach (JsonProperty member in JsonSerializer.SerializeToElement(value, type).EnumerateObject())
             {
-                json.WriteNull(name);
-                return;
+                member.WriteTo(json);
             }
-
-            json.WriteStartObject(name);
-            json.Number("value", stated.Value);
-            json.Number("low", stated.Low);
-            json.Number("high", stated.High);
-            json.WriteEndObject();
         }
 
         /// <summary>A list of texts.</summary>
@@ -93,20 +70,6 @@ internal static class JsonMembers
             json.WriteEndObject();
         }
 
-        /// <summary>An object of what there may be; null where there is nothing.</summary>
-        public void Object<T>(string name, T? of, Action<T> members)
-            where T : class
-        {
-            if (of is null)
-            {
-                json.WriteNull(name);
-            }
-            else
-            {
-                json.Object(name, () => members(of));
-            }
-        }
-
         /// <summary>A list with an object for each item.</summary>
         public void Objects<T>(string name, IEnumerable<T> items, Action<T> members)
         {
@@ -116,19 +79,9 @@ internal static class JsonMembers
                 json.WriteStartObject();
                 members(item);
                 json.WriteEndObject();
-                json.PassOn();
             }
 
             json.WriteEndArray();
-        }
-
-        // Writes out what has gathered.
-        private void PassOn()
-        {
-            if (json.BytesPending > MostPending)
-            {
-                json.Flush();
-            }
         }
     }
 }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using SweepStats.Files.Summaries;
 using SweepStats.Lots;
 
 namespace SweepStats.Files.Results;
@@ -16,21 +17,14 @@ public static class LotHistoryJson
     {
         ArgumentNullException.ThrowIfNull(history);
         ArgumentNullException.ThrowIfNull(context);
-        using (var json = new Utf8JsonWriter(to, SummaryJson.Options))
-        {
-            json.WriteStartObject();
-            SummaryJson.Program(json, context);
-            json.WriteNumber("confidence", history.Question.Confidence.Level);
-            json.WriteNumber("share", history.Question.Share);
-            json.WriteStartObject("together");
-            TogetherJson.Write(json, history);
-            json.WriteEndObject();
-            SummaryJson.Hashes(json, "inputs", context.Inputs);
-            SummaryJson.Hashes(json, EarlierReport.ListName, context.ReportFiles);
-            json.Texts("left_out", context.LeftOut);
-            json.WriteEndObject();
-        }
-
+        JsonSerializer.Serialize(to, Of(history, context), SummaryNames.Printed.HistorySummary);
         to.Write("\n"u8);
     }
+
+    private static HistorySummary Of(LotHistory history, SummaryContext context) => new(
+        SummaryJson.SchemaVersion, context.Program, context.Version, SummaryJson.WholeSeconds(context.GeneratedAt).UtcDateTime,
+        history.Question.Confidence.Level, history.Question.Share, TogetherJson.Of(history),
+        Inputs: SummaryJson.Files(context.Inputs),
+        ReportFiles: SummaryJson.Files(context.ReportFiles),
+        context.LeftOut);
 }

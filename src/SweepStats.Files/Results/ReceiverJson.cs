@@ -1,6 +1,8 @@
 using System.Text.Json;
+using SweepStats.Files.Summaries;
 using SweepStats.Quantities;
 using SweepStats.Receivers;
+using static SweepStats.Files.Results.ResultNumber;
 
 namespace SweepStats.Files.Results;
 
@@ -16,59 +18,36 @@ public static class ReceiverJson
     {
         ArgumentNullException.ThrowIfNull(test);
         ArgumentNullException.ThrowIfNull(context);
-        using (var json = new Utf8JsonWriter(to, SummaryJson.Options))
-        {
-            json.WriteStartObject();
-            SummaryJson.Program(json, context);
-            json.WriteNumber("confidence", test.Question.Confidence.Level);
-            json.WriteNumber("frequency_ratio", test.Question.Ratio);
-            json.Number("claim_db", test.Question.Claim?.Value);
-            json.WriteString("claim", ReceiverGroupsCsv.Claim(test.Claim));
-            Groups(json, test);
-            Observations(json, test);
-            SummaryJson.Hashes(json, "inputs", context.Inputs);
-            SummaryJson.Hashes(json, EarlierReport.ListName, context.ReportFiles);
-            json.WriteEndObject();
-        }
-
+        JsonSerializer.Serialize(to, Of(test, context), SummaryNames.Printed.ReceiverSummary);
         to.Write("\n"u8);
     }
 
-    private static void Groups(Utf8JsonWriter json, ReceiverTest test) => json.Objects("groups", test.Groups, g =>
-    {
-        json.Band(g.Band);
-        json.Number("at_least_db", g.AtLeast?.Value);
-        json.Number("at_most_db", g.AtMost?.Value);
-        json.Number("se_low_db", g.Interval?.Low);
-        json.Number("se_high_db", g.Interval?.High);
-        json.WriteString("claim", ReceiverGroupsCsv.Claim(g.Claim));
-        json.Object("contradiction", g.Contradiction, contradiction =>
-        {
-            json.WriteString("silent", contradiction.Silent.Name);
-            json.WriteString("heard", contradiction.Heard.Name);
-            json.Number("difference_db", contradiction.DifferenceDb);
-        });
-        Next(json, g, test.Question.Claim);
-    });
+    private static ReceiverSummary Of(ReceiverTest test, SummaryContext context) => new(
+        SummaryJson.SchemaVersion, context.Program, context.Version, SummaryJson.WholeSeconds(context.GeneratedAt).UtcDateTime,
+        test.Question.Confidence.Level, test.Question.Ratio, Finite(test.Question.Claim?.Value),
+        ReceiverGroupsCsv.Claim(test.Claim),
+        [.. test.Groups.Select(group => Group(group, test.Question.Claim))],
+        [.. test.Observations.Select(Observation)],
+        Inputs: SummaryJson.Files(context.Inputs),
+        ReportFiles: SummaryJson.Files(context.ReportFiles));
 
-    private static void Next(Utf8JsonWriter json, StationGroup group, Decibels? claim)
-    {
-        json.Number("next_margin_db", group.Next?.MarginDb);
-        json.Number("next_share_silent", group.Next?.ShareSilent);
-        json.Number("next_width_db", group.Next?.WidthDb);
-        json.Number("margin_for_claim_db", group.SupportingMarginDb);
-        json.Number("sweep_range_needed_db", group.RangeForSweepsDb(claim));
-    }
+    private static SummaryStationGroup Group(StationGroup group, Decibels? claim) => new(
+        StartHz: Finite(group.Band?.Start.Value),
+        StopHz: Finite(group.Band?.Stop.Value),
+        AtLeastDb: Finite(group.AtLeast?.Value),
+        AtMostDb: Finite(group.AtMost?.Value),
+        SeLowDb: Finite(group.Interval?.Low),
+        SeHighDb: Finite(group.Interval?.High),
+        ReceiverGroupsCsv.Claim(group.Claim),
+        group.Contradiction is { } both ? new(both.Silent.Name, both.Heard.Name, Finite(both.DifferenceDb)) : null,
+        NextMarginDb: Finite(group.Next?.MarginDb),
+        NextShareSilent: Finite(group.Next?.ShareSilent),
+        NextWidthDb: Finite(group.Next?.WidthDb),
+        MarginForClaimDb: Finite(group.SupportingMarginDb),
+        SweepRangeNeededDb: Finite(group.RangeForSweepsDb(claim)));
 
-    private static void Observations(Utf8JsonWriter json, ReceiverTest test) =>
-        json.Objects("observations", test.Observations, o =>
-    {
-        json.WriteString("name", o.Name);
-        json.Number("frequency_hz", o.Frequency?.Value);
-        json.Number("margin_db", o.MarginDb);
-        json.Number("margin_u_db", o.IsUncertaintyStated ? o.UncertaintyDb : null);
-        json.WriteString("level_from", ReceiverCsv.Origin(o.Level.Origin));
-        json.WriteBoolean("covered_heard", o.HeardCovered);
-        json.WriteString("evidence", ReceiverCsv.Evidence(o.State));
-    });
+    private static SummaryObservation Observation(ReceiverObservation o) => new(
+        o.Name, Finite(o.Frequency?.Value), Finite(o.MarginDb),
+        MarginUDb: o.IsUncertaintyStated ? Finite(o.UncertaintyDb) : null,
+        ReceiverCsv.Origin(o.Level.Origin), o.HeardCovered, ReceiverCsv.Evidence(o.State));
 }

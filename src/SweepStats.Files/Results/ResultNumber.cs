@@ -5,6 +5,9 @@ namespace SweepStats.Files.Results;
 /// <summary>Numbers as the result files write them, the same in every culture.</summary>
 internal static class ResultNumber
 {
+    /// <summary>A number as JSON can write it; null where there is none or it is not finite.</summary>
+    public static double? Finite(double? value) => value is { } number && double.IsFinite(number) ? number : null;
+
     /// <summary>A frequency, to the last bit.</summary>
     public static string Exact(double value) => value.ToString("R", CultureInfo.InvariantCulture);
 

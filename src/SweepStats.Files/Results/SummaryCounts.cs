@@ -1,6 +1,7 @@
-using System.Text.Json;
+using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Checks;
+using SweepStats.Files.Summaries;
 using SweepStats.Shielding;
 using SweepStats.Sweeps;
 
@@ -9,47 +10,32 @@ namespace SweepStats.Files.Results;
 /// <summary>What was counted and what was looked at, as summary.json tells it.</summary>
 internal static class SummaryCounts
 {
-    public static void Write(Utf8JsonWriter json, AnalysisResult result) => json.Object("counts", () =>
-    {
-        json.Object("sweeps", () => Sweeps(json, result.Campaign));
-        json.WriteNumber("specimens", result.Curves.Length);
-        json.WriteNumber("frequencies", result.Campaign.Grid.Count);
-        json.Object("states", () => States(json, result));
-        json.Object("findings", () => Findings(json, result));
-    });
+    public static SummaryCounted Of(AnalysisResult result) => new(Sweeps(result.Campaign), result.Curves.Length,
+        result.Campaign.Grid.Count, States(result), Findings(result));
 
-    public static void Checks(Utf8JsonWriter json, AnalysisResult result) => json.Objects("checks", result.Checks, run =>
-    {
-        json.WriteString("code", run.Code);
-        json.WriteNumber("findings", result.Findings.Count(f => f.Code == run.Code));
-        json.WriteString("untested_because", run.UntestedBecause);
-        json.WriteString("left_because", run.LeftBecause);
-    });
+    public static ImmutableArray<SummaryCheck> Checks(AnalysisResult result) =>
+        [.. result.Checks.Select(run => new SummaryCheck(
+            run.Code, result.Findings.Count(f => f.Code == run.Code), run.UntestedBecause, run.LeftBecause))];
 
-    private static void Sweeps(Utf8JsonWriter json, AlignedCampaign campaign)
+    private static SummarySweeps Sweeps(AlignedCampaign campaign) => new(
+        Floor: campaign.Floor?.SweepCount ?? 0,
+        Reference: campaign.Reference.SweepCount,
+        Covered: campaign.Covered.Sum(c => c.Block.SweepCount),
+        Linearity: campaign.SetAside.Count(s => s.Role == SweepRole.Linearity),
+        Plate: campaign.SetAside.Count(s => s.Role == SweepRole.Plate),
+        Duplicates: campaign.Duplicates.Length,
+        Excluded: campaign.Excluded.Length);
+
+    private static SummaryStates States(AnalysisResult result)
     {
-        json.WriteNumber("floor", campaign.Floor?.SweepCount ?? 0);
-        json.WriteNumber("reference", campaign.Reference.SweepCount);
-        json.WriteNumber("covered", campaign.Covered.Sum(c => c.Block.SweepCount));
-        json.WriteNumber("linearity", campaign.SetAside.Count(s => s.Role == SweepRole.Linearity));
-        json.WriteNumber("plate", campaign.SetAside.Count(s => s.Role == SweepRole.Plate));
-        json.WriteNumber("duplicates", campaign.Duplicates.Length);
-        json.WriteNumber("excluded", campaign.Excluded.Length);
+        int Counted(ShieldingState state) => result.Curves.Sum(c => c.Readings.Counted(state));
+        return new(Counted(ShieldingState.Clear), Counted(ShieldingState.NearFloor), Counted(ShieldingState.Capped),
+            Counted(ShieldingState.Overloaded), Counted(ShieldingState.NoFloor));
     }
 
-    private static void States(Utf8JsonWriter json, AnalysisResult result)
+    private static SummaryFindings Findings(AnalysisResult result)
     {
-        foreach (ShieldingState state in Enum.GetValues<ShieldingState>())
-        {
-            json.WriteNumber(ShieldingCsv.StateName(state), result.Curves.Sum(c => c.Readings.Counted(state)));
-        }
-    }
-
-    private static void Findings(Utf8JsonWriter json, AnalysisResult result)
-    {
-        foreach (Severity severity in Enum.GetValues<Severity>())
-        {
-            json.WriteNumber(FindingsCsv.SeverityName(severity), result.Findings.Count(f => f.Severity == severity));
-        }
+        int Counted(Severity severity) => result.Findings.Count(f => f.Severity == severity);
+        return new(Counted(Severity.Note), Counted(Severity.Warning), Counted(Severity.Fault));
     }
 }

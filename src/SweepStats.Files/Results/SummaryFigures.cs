@@ -1,93 +1,66 @@
-using System.Text.Json;
+using System.Collections.Immutable;
 using SweepStats.Bands;
-using SweepStats.Fields;
+using SweepStats.Files.Summaries;
 using SweepStats.Floor;
 using SweepStats.Shielding;
-using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
+using static SweepStats.Files.Results.ResultNumber;
 
 namespace SweepStats.Files.Results;
 
 /// <summary>What an analysis found of floor and specimens, as summary.json tells it.</summary>
 internal static class SummaryFigures
 {
-    public static void Floor(Utf8JsonWriter json, NoiseFloor? found) => json.Object("floor", found, floor =>
-    {
-        json.WriteString("source", floor.Source.ToString().ToLowerInvariant());
-        json.WriteNumber("sweeps", floor.SweepCount);
-        json.Number("reading_deviation_db", floor.ReadingDeviationDb);
-        json.Number("sweep_offset_deviation_db", floor.SweepOffsetDeviationDb);
-        json.Objects("noise", floor.Noise, noise =>
-        {
-            // Noise without scatter has endless looks, which JSON cannot write.
-            json.Number("looks", noise.Looks);
-            json.Number("log_averages", noise.LogAverages);
-        });
-    });
+    public static SummaryFloor? Floor(NoiseFloor? floor) => floor is null ? null : new(
+        floor.Source.ToString().ToLowerInvariant(), floor.SweepCount, Finite(floor.ReadingDeviationDb),
+        Finite(floor.SweepOffsetDeviationDb),
+        // Noise without scatter has endless looks, which JSON cannot write.
+        [.. floor.Noise.Select(noise => new SummaryNoise(Finite(noise.Looks), Finite(noise.LogAverages)))]);
 
-    public static void Specimens(Utf8JsonWriter json, AnalysisResult result)
+    public static ImmutableArray<SummarySpecimen> Specimens(AnalysisResult result)
     {
         Verdict relied = result.Verdict.AsRelied();
-        json.Objects("specimens", result.Curves.Zip(result.Bands), specimen =>
-        {
-            SpecimenName name = specimen.First.Name;
-            Swept(json, specimen.First);
-            Band(json, specimen.Second, result.Plan.Confidence);
-            json.Figure("share_meeting", relied.ShareMeeting(specimen.Second));
-            Field(json, result.Fields.FirstOrDefault(f => f.Name == name));
-            json.Object("requirement", relied.Specimens.FirstOrDefault(o => o.Name == name), outcome => Stands(json, outcome));
-            json.WriteNumber("capped_points", specimen.Second.CappedCount);
-            json.WriteNumber("points", specimen.Second.PointCount);
-        });
+        return [.. result.Curves.Zip(result.Bands, (curve, band) => Specimen(result, relied, curve, band))];
     }
 
-    private static void Swept(Utf8JsonWriter json, ShieldingCurve curve)
+    private static SummarySpecimen Specimen(AnalysisResult of, Verdict relied, ShieldingCurve curve, BandStatement band) => new()
     {
-        json.WriteString("lot", curve.Name.Lot);
-        json.WriteString("specimen", curve.Name.Specimen);
-        json.WriteNumber("sweeps", curve.SweepCount);
-        json.Number("placements", curve.PlacementCount);
-    }
-
-    private static void Band(Utf8JsonWriter json, BandStatement band, Confidence confidence)
-    {
-        json.Band(band.Band);
-        json.WriteNumber("confidence", confidence.Level);
-        json.Number("at_least_db", band.AtLeast?.Value);
-        json.Number("weakest_hz", band.WeakestAt?.Value);
-        json.Figure("mean_db", band.MeanDb);
-        json.Figure("p10_db", band.TenthPercentileDb);
-    }
+        Lot = curve.Name.Lot,
+        Specimen = curve.Name.Specimen,
+        Sweeps = curve.SweepCount,
+        Placements = curve.PlacementCount,
+        StartHz = band.Band.Start.Value,
+        StopHz = band.Band.Stop.Value,
+        Confidence = of.Plan.Confidence.Level,
+        AtLeastDb = Finite(band.AtLeast?.Value),
+        WeakestHz = Finite(band.WeakestAt?.Value),
+        MeanDb = Estimate.Of(band.MeanDb),
+        P10Db = Estimate.Of(band.TenthPercentileDb),
+        ShareMeeting = Estimate.Of(relied.ShareMeeting(band)),
+        Field = Field(of, curve.Name),
+        Requirement = Stands(relied.Specimens.FirstOrDefault(outcome => outcome.Name == curve.Name)),
+        CappedPoints = band.CappedCount,
+        Points = band.PointCount,
+    };
 
     // Only where a field is stated: a summary without one is what it was before.
-    private static void Field(Utf8JsonWriter json, ResidualField? field)
-    {
-        if (field is null)
-        {
-            return;
-        }
+    private static SummaryField? Field(AnalysisResult result, SpecimenName of) =>
+        result.Fields.FirstOrDefault(field => field.Name == of) is not { } left ? null : new(
+            Finite(left.VoltsPerMetre), Finite(left.Shielding?.Value),
+            left.IsTolerable switch { true => "within", false => "not-shown", _ => null }, FieldWords.Of(left.Silence));
 
-        json.Object("field", () =>
-        {
-            json.Number("at_most_v_per_m", field.VoltsPerMetre);
-            json.Number("shielding_db", field.Shielding?.Value);
-            json.WriteString("tolerable", field.IsTolerable switch { true => "within", false => "not-shown", _ => null });
-            json.WriteString("no_claim", FieldWords.Of(field.Silence));
-        });
-    }
-
-    private static void Stands(Utf8JsonWriter json, SpecimenOutcome specimen)
+    private static SummaryOutcome? Stands(SpecimenOutcome? specimen)
     {
-        json.WriteString("outcome", SummaryJson.Outcome(specimen.Outcome));
-        foreach (RequirementOutcome outcome in Enum.GetValues<RequirementOutcome>())
+        if (specimen is null)
         {
-            json.WriteNumber(SummaryJson.Outcome(outcome)!, specimen.Count(outcome));
+            return null;
         }
 
         FrequencyDecision? least = specimen.LeastProbable;
-        json.Number("least_probability", least?.Probability?.Least);
-        json.Number("least_probability_at_most", least?.Probability?.Most);
-        json.Number("least_probable_hz", least?.At.Value);
+        return new(SummaryJson.Outcome(specimen.Outcome)!, specimen.Count(RequirementOutcome.Meets),
+            specimen.Count(RequirementOutcome.Fails), specimen.Count(RequirementOutcome.Undecided),
+            specimen.Count(RequirementOutcome.CannotTell), Finite(least?.Probability?.Least), Finite(least?.Probability?.Most),
+            Finite(least?.At.Value));
     }
 }

@@ -1,8 +1,9 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using SweepStats.Alignment;
 using SweepStats.Files.Campaigns;
+using SweepStats.Files.Summaries;
 using SweepStats.Sweeps;
 using SweepStats.Verdicts;
 
@@ -35,74 +36,40 @@ public static class SummaryJson
     {
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(context);
-        using (var json = new Utf8JsonWriter(to, Options))
-        {
-            json.WriteStartObject();
-            Program(json, context);
-            Answer(json, result);
-            SummaryCounts.Write(json, result);
-            SummaryPlan.Write(json, result);
-            SummaryFigures.Floor(json, result.Floor);
-            SummaryFigures.Specimens(json, result);
-            json.Object("lots", () => LotsJson.Lots(json, result));
-            TrendJson.Write(json, result.Trend, result.Verdict);
-            json.Object("choice", result.Choice, choice => ChoiceJson.Write(json, choice, result.Plan.Confidence));
-            SummaryCounts.Checks(json, result);
-            Files(json, context);
-            Excluded(json, result.Campaign);
-            json.Whole("seed", context.Seed);
-            json.WriteEndObject();
-        }
-
+        // Straight to the stream, a piece at a time: that of thousands of specimens is large.
+        JsonSerializer.Serialize(to, Of(result, context), SummaryNames.Printed.ResultSummary);
         to.Write("\n"u8);
     }
 
-    /// <summary>Which program wrote it, and when.</summary>
-    internal static void Program(Utf8JsonWriter json, SummaryContext context)
+    /// <summary>What is written.</summary>
+    internal static ResultSummary Of(AnalysisResult result, SummaryContext context) => new()
     {
-        json.WriteNumber("schema_version", SchemaVersion);
-        json.WriteString("program", context.Program);
-        json.WriteString("version", context.Version);
-        json.WriteString("generated_at", context.GeneratedAt.ToUniversalTime()
-            .ToString("yyyy-MM-ddTHH:mm:ssZ", System.Globalization.CultureInfo.InvariantCulture));
-    }
-
-    private static void Answer(Utf8JsonWriter json, AnalysisResult result)
-    {
-        json.WriteString("title", result.Title);
-        json.WriteBoolean("rehearsed", result.Rehearsed);
-        json.Object("report", () => Identity(json, result.Identity));
-        json.WriteString("trust", result.Verdict.Trust.ToString().ToLowerInvariant());
-        json.WriteString("requirement", Outcome(result.Verdict.AsRelied().Requirement));
-        json.Texts("not_tested", result.Verdict.Untested.Select(Doubt));
-        json.Texts("overturned_by", result.Verdict.OverturnedBy);
-    }
-
-    private static void Identity(Utf8JsonWriter json, TestIdentity identity)
-    {
-        json.WriteString("laboratory", identity.Laboratory);
-        json.WriteString("customer", identity.Customer);
-        json.WriteString("operator", identity.Operator);
-        json.WriteString("instrument", identity.Instrument);
-        json.WriteString("calibration", identity.Calibration);
-        json.WriteString("date", identity.Date);
-    }
-
-    private static void Files(Utf8JsonWriter json, SummaryContext context)
-    {
-        Hashes(json, "inputs", context.Inputs);
-        json.WriteString("inputs_sha256", InputDigest.Of(context.Inputs));
-        Hashes(json, EarlierReport.ListName, context.ReportFiles);
-        json.Texts("assumptions", context.Assumptions);
-        json.Texts("left_out", context.LeftOut);
-    }
-
-    private static string Doubt(UntestedDoubt doubt) => doubt switch
-    {
-        UntestedDoubt.Overload => "overload",
-        UntestedDoubt.Leakage => "leakage",
-        UntestedDoubt.PuttingBack => "putting-back",
-        _ => "drift",
+        SchemaVersion = SchemaVersion,
+        Program = context.Program,
+        Version = context.Version,
+        GeneratedAt = WholeSeconds(context.GeneratedAt).UtcDateTime,
+        Title = result.Title,
+        Rehearsed = result.Rehearsed,
+        Report = Identity(result.Identity),
+        Trust = result.Verdict.Trust.ToString().ToLowerInvariant(),
+        Requirement = Outcome(result.Verdict.AsRelied().Requirement),
+        NotTested = [.. result.Verdict.Untested.Select(Doubt)],
+        OverturnedBy = result.Verdict.OverturnedBy,
+        Counts = SummaryCounts.Of(result),
+        Plan = Plan(result),
+        Floor = SummaryFigures.Floor(result.Floor),
+        Specimens = SummaryFigures.Specimens(result),
+        Lots = LotsJson.Of(result),
+        Trend = TrendJson.Of(result.Trend, result.Verdict),
+        Choice = result.Choice is { } choice ? ChoiceJson.Of(choice, result.Plan.Confidence) : null,
+        Checks = SummaryCounts.Checks(result),
+        Inputs = Files(context.Inputs),
+        InputsSha256 = InputDigest.Of(context.Inputs),
+        ReportFiles = Files(context.ReportFiles),
+        Assumptions = context.Assumptions,
+        LeftOut = context.LeftOut,
+        Excluded = [.. result.Campaign.Excluded.Select(sweep => new SummaryExcluded(sweep.Name, sweep.ExcludedBecause!))],
+        Seed = context.Seed,
     };
 
     /// <summary>How an outcome is written; null where nothing was required.</summary>
@@ -115,17 +82,35 @@ public static class SummaryJson
         _ => null,
     };
 
-    internal static void Hashes(Utf8JsonWriter json, string name, ImmutableArray<InputFile> inputs) =>
-        json.Objects(name, inputs, input =>
-    {
-        json.WriteString("path", input.Path);
-        json.WriteString("sha256", input.Sha256);
-    });
+    /// <summary>A time as the file has it.</summary>
+    internal static DateTimeOffset WholeSeconds(DateTimeOffset time) => time.AddTicks(-(time.Ticks % TimeSpan.TicksPerSecond));
 
-    private static void Excluded(Utf8JsonWriter json, AlignedCampaign campaign) =>
-        json.Objects("excluded", campaign.Excluded, sweep =>
+    internal static ImmutableArray<SummaryFile> Files(ImmutableArray<InputFile> files) =>
+        [.. files.Select(file => new SummaryFile(file.Path, file.Sha256))];
+
+    private static SummaryIdentity Identity(TestIdentity of) =>
+        new(of.Laboratory, of.Customer, of.Operator, of.Instrument, of.Calibration, of.Date);
+
+    private static string Doubt(UntestedDoubt doubt) => doubt switch
     {
-        json.WriteString("sweep", sweep.Name);
-        json.WriteString("reason", sweep.ExcludedBecause);
-    });
+        UntestedDoubt.Overload => "overload",
+        UntestedDoubt.Leakage => "leakage",
+        UntestedDoubt.PuttingBack => "putting-back",
+        _ => "drift",
+    };
+
+    // The plan has a writer of its own.
+    private static Dictionary<string, JsonElement> Plan(AnalysisResult result)
+    {
+        var written = new ArrayBufferWriter<byte>();
+        using (var json = new Utf8JsonWriter(written))
+        {
+            json.WriteStartObject();
+            SummaryPlan.Write(json, result);
+            json.WriteEndObject();
+        }
+
+        return JsonElement.Parse(written.WrittenSpan).GetProperty("plan").EnumerateObject()
+            .ToDictionary(member => member.Name, member => member.Value, StringComparer.Ordinal);
+    }
 }

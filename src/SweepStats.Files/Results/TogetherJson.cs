@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Text.Json;
-using SweepStats.Bands;
+using SweepStats.Files.Summaries;
 using SweepStats.Lots;
-using SweepStats.Statistics;
+using static SweepStats.Files.Results.ResultNumber;
 
 namespace SweepStats.Files.Results;
 
@@ -16,95 +16,54 @@ public static class TogetherJson
     {
         ArgumentNullException.ThrowIfNull(json);
         ArgumentNullException.ThrowIfNull(history);
-        json.Band(history.Band);
-        json.WriteNumber("points", history.PointCount);
-        json.Number("clear_share", history.ClearShare);
-        // Of every low and high of a difference.
-        json.Number("difference_level", history.Question.Confidence.Level);
-        Stretches(json, history.Stretches);
-        Lots(json, history.Lots);
-        Pairs(json, history.Pairs, history.Question);
-        Bands(json, history);
-        ByFrequency(json, history);
-        LotsJson.OverTime(json, history.OverTime);
+        json.MembersOf(Of(history), SummaryNames.Printed.SummaryTogether);
     }
 
-    private static void Stretches(Utf8JsonWriter json, ImmutableArray<HistoryStretch> stretches) =>
-        json.Objects("stretches", stretches, stretch =>
-    {
-        Names(json, stretch.First, stretch.Second);
-        json.Band(stretch.Band);
-        json.WriteNumber("frequencies", stretch.Frequencies);
-        json.WriteNumber("hidden_frequencies", stretch.Hidden);
-        json.Number("difference_db", stretch.ApartDb);
-    });
+    /// <summary>What is written; the frequencies one by one as they are asked for, since with every pair they are many.</summary>
+    internal static SummaryTogether Of(LotHistory history) => new(
+        history.Band.Start.Value, history.Band.Stop.Value, history.PointCount, Finite(history.ClearShare),
+        history.Question.Confidence.Level,
+        [.. history.Stretches.Select(Stretch)],
+        [.. history.Lots.Select(Lot)],
+        [.. history.Pairs.Select(pair => Pair(pair, history.Question))],
+        [.. history.Bands.Select(band => Band(band, history.Question))],
+        [.. history.BandsLeftOut.Select(LeftOut)],
+        history.Frequencies.Select((at, f) => new SummaryHistoryFrequency(at.Value, Points(history, f))),
+        LotsJson.OverTime(history.OverTime));
 
-    private static void Lots(Utf8JsonWriter json, ImmutableArray<HistoryLot> lots) => json.Objects("lots", lots, lot =>
-    {
-        json.WriteString("campaign", lot.Campaign);
-        LotsJson.Lot(json, lot.Figures);
-    });
+    private static SummaryHistoryStretch Stretch(HistoryStretch stretch) => new(
+        stretch.First.Campaign, stretch.First.Figures.Lot, stretch.Second.Campaign, stretch.Second.Figures.Lot,
+        stretch.Band.Start.Value, stretch.Band.Stop.Value, stretch.Frequencies, stretch.Hidden, Finite(stretch.ApartDb));
 
-    private static void Pairs(Utf8JsonWriter json, ImmutableArray<HistoryPair> pairs, LotQuestion question) =>
-        json.Objects("pairs", pairs, pair =>
-    {
-        Names(json, pair.First, pair.Second);
-        Interval? interval = pair.Tested?.Interval(question.FalseAlarm / 2);
-        json.Figure("difference_db",
-            pair.Tested is { } tested ? new BandFigure(tested.Difference, interval?.Low, interval?.High) : null);
-        json.Number("within_db", question.MarginDb);
-        json.Number("p_not_within", pair.Tested?.Probability);
-        json.Number("p_of_means", pair.Tested?.ProbabilityAlike);
-        json.Number("p_adjusted", pair.Adjusted);
-    });
+    private static SummaryHistoryLot Lot(HistoryLot lot) => new(
+        lot.Campaign, lot.Figures.Lot, lot.Figures.Specimens, Estimate.Of(lot.Figures.MeanDb, lot.Figures.MeanIntervalDb),
+        PromisedDb: Finite(lot.Figures.ToleranceLimitDb),
+        PromisedRankDb: Finite(lot.Figures.RankLimitDb),
+        PlainMeanDb: Finite(lot.Figures.PlainMeanDb));
 
-    private static void Bands(Utf8JsonWriter json, LotHistory history)
-    {
-        json.Objects("bands", history.Bands, band =>
-        {
-            json.WriteString("name", band.Name);
-            json.Band(band.Band);
-            json.Number("clear_share", band.ClearShare);
-            Lots(json, band.Lots);
-            Pairs(json, band.Pairs, history.Question);
-        });
-        json.Objects("bands_not_compared", history.BandsLeftOut, band =>
-        {
-            json.WriteString("name", band.Name);
-            json.WriteString("because", band.LimitsDiffer ? "limits-differ" : "no-frequency");
-            json.Objects("limits", band.Of, of =>
-            {
-                json.WriteString("campaign", of.Campaign);
-                json.Band(of.Limits);
-            });
-        });
-    }
+    private static SummaryHistoryPair Pair(HistoryPair pair, LotQuestion question) => new(
+        pair.First.Campaign, pair.First.Figures.Lot, pair.Second.Campaign, pair.Second.Figures.Lot,
+        pair.Tested is { } tested ? Estimate.Of(tested.Difference, tested.Interval(question.FalseAlarm / 2)) : null,
+        WithinDb: question.MarginDb,
+        PNotWithin: Finite(pair.Tested?.Probability),
+        POfMeans: Finite(pair.Tested?.ProbabilityAlike),
+        PAdjusted: Finite(pair.Adjusted));
 
-    // Pairs by their place in "pairs": names at each frequency would be most of the file.
-    private static void ByFrequency(Utf8JsonWriter json, LotHistory history) =>
-        json.Objects("by_frequency", Enumerable.Range(0, history.PointCount), f =>
-    {
-        json.WriteNumber("frequency_hz", history.Frequencies[f].Value);
-        json.Objects("pairs", Enumerable.Range(0, history.Pairs.Length), pair =>
-        {
-            HistoryPoint point = history.Pairs[pair].Points[f];
-            Interval? interval = point.Interval(history.Question.Confidence);
-            json.WriteNumber("pair", pair);
-            json.Figure("difference_db",
-                double.IsFinite(point.DifferenceDb) ? new BandFigure(point.DifferenceDb, interval?.Low, interval?.High) : null);
-            json.Number("p", point.Probability);
-            json.Number("p_adjusted", point.Adjusted);
-            json.WriteBoolean("differ", history.DifferAt(history.Pairs[pair], point));
-            json.WriteNumber("capped_first", point.CappedFirst);
-            json.WriteNumber("capped_second", point.CappedSecond);
-        });
-    });
+    private static SummaryHistoryBand Band(HistoryBand band, LotQuestion question) => new(
+        band.Name, band.Band.Start.Value, band.Band.Stop.Value, Finite(band.ClearShare),
+        [.. band.Lots.Select(Lot)],
+        [.. band.Pairs.Select(pair => Pair(pair, question))]);
 
-    private static void Names(Utf8JsonWriter json, HistoryLot first, HistoryLot second)
-    {
-        json.WriteString("first_campaign", first.Campaign);
-        json.WriteString("first", first.Figures.Lot);
-        json.WriteString("second_campaign", second.Campaign);
-        json.WriteString("second", second.Figures.Lot);
-    }
+    private static SummaryBandLeftOut LeftOut(BandLeftOut band) => new(
+        band.Name, band.LimitsDiffer ? "limits-differ" : "no-frequency",
+        [.. band.Of.Select(of => new SummaryBandLimits(of.Campaign, of.Limits.Start.Value, of.Limits.Stop.Value))]);
+
+    private static ImmutableArray<SummaryPairPoint> Points(LotHistory history, int f) =>
+        [.. history.Pairs.Select((pair, place) => Point(history, pair, place, pair.Points[f]))];
+
+    private static SummaryPairPoint Point(LotHistory history, HistoryPair pair, int place, HistoryPoint at) => new(
+        place, double.IsFinite(at.DifferenceDb) ? Estimate.Of(at.DifferenceDb, at.Interval(history.Question.Confidence)) : null,
+        P: Finite(at.Probability),
+        PAdjusted: Finite(at.Adjusted),
+        history.DifferAt(pair, at), at.CappedFirst, at.CappedSecond);
 }

@@ -1,8 +1,8 @@
 using System.Text.Json;
-using SweepStats.Bands;
-using SweepStats.Statistics;
+using SweepStats.Files.Summaries;
 using SweepStats.Trends;
 using SweepStats.Verdicts;
+using static SweepStats.Files.Results.ResultNumber;
 
 namespace SweepStats.Files.Results;
 
@@ -11,36 +11,11 @@ namespace SweepStats.Files.Results;
 /// </summary>
 internal static class TrendJson
 {
-    /// <summary>Writes the member "trend" into an object that is open; nothing where no factor is named.</summary>
-    public static void Write(Utf8JsonWriter json, FactorTrend? trend, Verdict verdict)
-    {
-        if (trend is not null)
-        {
-            json.Object("trend", () => Trend(json, trend, verdict));
-        }
-    }
-
-    private static void Trend(Utf8JsonWriter json, FactorTrend trend, Verdict verdict)
-    {
-        json.WriteString("ordered_by", trend.Factor);
-        json.WriteNumber("confidence", trend.Confidence.Level);
-        json.WriteNumber("specimens", trend.Specimens.Length);
-        json.WriteString("lacking", trend.Lack switch
-        {
-            TrendLack.Values => "values",
-            TrendLack.Specimens => "specimens",
-            _ => null
-        });
-        json.Object("requirement", trend.Requirement, asked => Requirement(json, asked));
-        json.Objects("values", trend.Groups, group =>
-        {
-            json.WriteNumber("value", group.Value);
-            json.WriteNumber("specimens", group.Specimens);
-            json.Number("mean_db", group.MeanDb);
-            json.WriteString("outcome", SummaryJson.Outcome(trend.Requirement is null ? null : verdict.Relied(group.Outcome)));
-        });
-        json.Objects("bands", trend.Bands, band => Band(json, band));
-    }
+    /// <summary>What is written; null where no factor is named.</summary>
+    public static SummaryTrend? Of(FactorTrend? trend, Verdict verdict) => trend is null ? null : new(
+        trend.Factor, trend.Confidence.Level, trend.Specimens.Length, Lacking(trend.Lack), Requirement(trend.Requirement),
+        [.. trend.Groups.Select(group => Value(group, trend.Requirement is null ? null : verdict.Relied(group.Outcome)))],
+        [.. trend.Bands.Select(Band)]);
 
     /// <summary>What a frequency is held against the requirement by.</summary>
     public static string Basis(TrendBasis basis) => basis switch
@@ -50,33 +25,32 @@ internal static class TrendJson
         _ => "nothing",
     };
 
-    private static void Requirement(Utf8JsonWriter json, TrendRequirement asked)
+    private static string? Lacking(TrendLack lack) => lack switch
     {
-        json.WriteNumber("one_sided_confidence", asked.Rule.Level.Level);
-        json.WriteString("holds", "mean-of-specimens-at-every-frequency");
-        json.Number("met_up_to", asked.MetUpTo);
-        json.Number("not_met_from", asked.NotMetFrom);
-        json.WriteNumber("frequencies", asked.Frequencies);
-        json.WriteNumber("by_groups", asked.ByGroups);
-        json.WriteNumber("hidden", asked.Hidden);
-        json.Number("decided_at_hz", asked.DecidedAt?.Value);
-        json.WriteString("obstacle",
-            asked.Obstacle == TrendObstacle.None ? null : JsonNamingPolicy.KebabCaseLower.ConvertName(asked.Obstacle.ToString()));
-        json.Texts("overturned_by", asked.OverturnedBy);
-    }
+        TrendLack.Values => "values",
+        TrendLack.Specimens => "specimens",
+        _ => null,
+    };
 
-    private static void Band(Utf8JsonWriter json, TrendBand band)
-    {
-        json.WriteString("name", band.Name);
-        json.Band(band.Band);
-        json.Number("clear_share", band.ClearShare);
-        Interval? interval = band.WithinLots?.IntervalDb ?? band.Line?.SlopeIntervalDb;
-        double? slope = band.WithinLots?.SlopeDb ?? band.Line?.SlopeDb;
-        json.Figure("slope_db", slope is null ? null : new BandFigure(slope, interval?.Low, interval?.High));
-        json.WriteBoolean("within_lots", band.WithinLots is not null);
-        json.Number("sd_db", band.Line?.ResidualDb);
-        json.Number("p_straight", band.Line?.StraightProbability);
-        json.WriteBoolean("straight", band.IsStraight);
-        json.Number("p_lots_apart", band.LotsApartProbability);
-    }
+    private static SummaryTrendRequirement? Requirement(TrendRequirement? asked) => asked is null ? null : new(
+        asked.Rule.Level.Level, "mean-of-specimens-at-every-frequency",
+        MetUpTo: Finite(asked.MetUpTo),
+        NotMetFrom: Finite(asked.NotMetFrom),
+        asked.Frequencies, asked.ByGroups, asked.Hidden, Finite(asked.DecidedAt?.Value),
+        asked.Obstacle == TrendObstacle.None ? null : JsonNamingPolicy.KebabCaseLower.ConvertName(asked.Obstacle.ToString()),
+        asked.OverturnedBy);
+
+    private static SummaryTrendValue Value(FactorGroup group, RequirementOutcome? outcome) =>
+        new(group.Value, group.Specimens, Finite(group.MeanDb), SummaryJson.Outcome(outcome));
+
+    private static SummaryTrendBand Band(TrendBand band) => new(
+        band.Name, band.Band.Start.Value, band.Band.Stop.Value, Finite(band.ClearShare), Slope(band), band.WithinLots is not null,
+        SdDb: Finite(band.Line?.ResidualDb),
+        PStraight: Finite(band.Line?.StraightProbability),
+        band.IsStraight,
+        PLotsApart: Finite(band.LotsApartProbability));
+
+    private static Estimate? Slope(TrendBand band) => band.WithinLots is { } within
+        ? Estimate.Of(within.SlopeDb, within.IntervalDb)
+        : band.Line is { } line ? Estimate.Of(line.SlopeDb, line.SlopeIntervalDb) : null;
 }

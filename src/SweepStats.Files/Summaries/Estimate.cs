@@ -1,4 +1,8 @@
 using System.Globalization;
+using System.Text.Json.Serialization;
+using SweepStats.Bands;
+using SweepStats.Statistics;
+using static SweepStats.Files.Results.ResultNumber;
 
 namespace SweepStats.Files.Summaries;
 
@@ -6,6 +10,7 @@ namespace SweepStats.Files.Summaries;
 /// <param name="Value">The value; null where only a bound is known, or nothing.</param>
 /// <param name="Low">Lower end of the interval, or the bound from below; null where there is none.</param>
 /// <param name="High">Upper end of the interval; null where there is none.</param>
+[method: JsonConstructor]
 public readonly record struct Estimate(double? Value, double? Low, double? High)
 {
     /// <summary>Whether no number can belong to both: one interval ends below where the other begins.</summary>
@@ -26,6 +31,15 @@ public readonly record struct Estimate(double? Value, double? Low, double? High)
         { High: { } high } => $"at most {Tenths(Math.Ceiling(high * 10) / 10)}",
         _ => "unknown",
     };
+
+    /// <summary>A figure of a band.</summary>
+    internal static Estimate Of(BandFigure figure) => new(Finite(figure.Value), Finite(figure.Low), Finite(figure.High));
+
+    /// <summary>The same; null where there is none.</summary>
+    internal static Estimate? Of(BandFigure? figure) => figure is { } stated ? Of(stated) : null;
+
+    /// <summary>A value with the interval about it.</summary>
+    internal static Estimate Of(double value, Interval? interval) => Of(new BandFigure(value, interval?.Low, interval?.High));
 
     private static string Tenths(double value) =>
         value.ToString("0.0", CultureInfo.InvariantCulture).Replace('-', '−').Replace("−0.0", "0.0", StringComparison.Ordinal);

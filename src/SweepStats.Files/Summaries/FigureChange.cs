@@ -42,7 +42,7 @@ public sealed record FigureChange(string Name, string Figure, Estimate Earlier, 
     private static IEnumerable<NamedFigure> Figures(string? band, SummaryLot of)
     {
         string name = band is null ? $"lot {of.Lot}" : $"lot {of.Lot} in {band}";
-        return [new(new(name, "mean"), of.MeanDb ?? default), new(new(name, "promised"), AtLeast(of.PromisedDb))];
+        return [new(new(name, "mean"), of.MeanDb), new(new(name, "promised"), AtLeast(of.PromisedDb))];
     }
 
     private static Estimate AtLeast(double? decibels) => new(null, decibels, null);

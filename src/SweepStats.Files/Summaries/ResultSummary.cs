@@ -4,8 +4,14 @@ using System.Text.Json.Serialization;
 
 namespace SweepStats.Files.Summaries;
 
-/// <summary>What a summary.json of one campaign holds, read back: the verdict, the plan and the figures. Immutable.</summary>
-/// <remarks>Names are those of the file (summary.schema.json); what is not listed here is not read.</remarks>
+/// <summary>
+/// What summary.json of one campaign holds: the verdict, the plan and the figures. Written and read back by the same types.
+/// Immutable.
+/// </summary>
+/// <remarks>
+/// Members stand in the order of the file, under its names; summary.schema.json says what each of them means. Frequencies are in
+/// Hz, levels and ratios in dB; null where a figure is not to be had. What this version does not know is not read.
+/// </remarks>
 public sealed record ResultSummary
 {
     /// <summary>Rises when a field changes its meaning or goes.</summary>
@@ -17,14 +23,17 @@ public sealed record ResultSummary
     /// <summary>Its version.</summary>
     public required string Version { get; init; }
 
-    /// <summary>When it was written.</summary>
-    public required DateTimeOffset GeneratedAt { get; init; }
+    /// <summary>When it was written, in UTC to the second.</summary>
+    public required DateTime GeneratedAt { get; init; }
 
     /// <summary>What the campaign calls itself.</summary>
     public required string Title { get; init; }
 
     /// <summary>Whether it was drawn and not measured.</summary>
     public required bool Rehearsed { get; init; }
+
+    /// <summary>What identifies the test.</summary>
+    public required SummaryIdentity Report { get; init; }
 
     /// <summary>"trustworthy", "limited" or "untrustworthy".</summary>
     public required string Trust { get; init; }
@@ -38,8 +47,14 @@ public sealed record ResultSummary
     /// <summary>Codes of the findings that overturn a decision.</summary>
     public required ImmutableArray<string> OverturnedBy { get; init; }
 
+    /// <summary>How much of everything there is.</summary>
+    public required SummaryCounted Counts { get; init; }
+
     /// <summary>What was stated and chosen, by its key, in the order of the file.</summary>
     public required IReadOnlyDictionary<string, JsonElement> Plan { get; init; }
+
+    /// <summary>The noise floor; null where there is none.</summary>
+    public required SummaryFloor? Floor { get; init; }
 
     /// <summary>Shielding of each specimen over the band.</summary>
     public required ImmutableArray<SummarySpecimen> Specimens { get; init; }
@@ -47,117 +62,68 @@ public sealed record ResultSummary
     /// <summary>Shielding of each lot.</summary>
     public required SummaryLots Lots { get; init; }
 
+    /// <summary>What an ordered factor does to it; null where none is named, and then the file has no such member.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public SummaryTrend? Trend { get; init; }
+
     /// <summary>Which specimen is best; null where it was not asked.</summary>
     public required SummaryChoice? Choice { get; init; }
 
     /// <summary>What was looked for, and how often it was found.</summary>
     public required ImmutableArray<SummaryCheck> Checks { get; init; }
 
-    /// <summary>How much of everything there is.</summary>
-    public required SummaryCounted Counts { get; init; }
+    /// <summary>Files that the result rests on.</summary>
+    public required ImmutableArray<SummaryFile> Inputs { get; init; }
+
+    /// <summary>One hash over all of them.</summary>
+    public required string InputsSha256 { get; init; }
+
+    /// <summary>Files of the report beside the summary.</summary>
+    public required ImmutableArray<SummaryFile> ReportFiles { get; init; }
+
+    /// <summary>What was taken for granted.</summary>
+    public required ImmutableArray<string> Assumptions { get; init; }
+
+    /// <summary>Files left out, with reasons.</summary>
+    public required ImmutableArray<string> LeftOut { get; init; }
 
     /// <summary>Sweeps that were left out, each with its reason.</summary>
     public required ImmutableArray<SummaryExcluded> Excluded { get; init; }
 
-    /// <summary>Files that the result rests on.</summary>
-    public required ImmutableArray<SummaryFile> Inputs { get; init; }
+    /// <summary>Seed of whatever was drawn at random; null where nothing was.</summary>
+    public required ulong? Seed { get; init; }
 }
 
-/// <summary>A specimen of a summary. Immutable.</summary>
-public sealed record SummarySpecimen
-{
-    /// <summary>Its lot.</summary>
-    public required string Lot { get; init; }
+/// <summary>What identifies the test, as stated; null where it is not.</summary>
+public sealed record SummaryIdentity(string? Laboratory, string? Customer, string? Operator, string? Instrument,
+    string? Calibration, string? Date);
 
-    /// <summary>Its name within the lot.</summary>
-    public required string Specimen { get; init; }
+/// <summary>How much of everything there is.</summary>
+public sealed record SummaryCounted(SummarySweeps Sweeps, int Specimens, int Frequencies, SummaryStates States,
+    SummaryFindings Findings);
 
-    /// <summary>Lowest frequency that it was compared at, in Hz.</summary>
-    public required double StartHz { get; init; }
+/// <summary>Sweeps used, by role; copies and excluded ones apart.</summary>
+public sealed record SummarySweeps(int Floor, int Reference, int Covered, int Linearity, int Plate, int Duplicates, int Excluded);
 
-    /// <summary>Highest frequency that it was compared at, in Hz.</summary>
-    public required double StopHz { get; init; }
+/// <summary>Readings over all specimens and frequencies, by state.</summary>
+public sealed record SummaryStates(int Clear, [property: JsonPropertyName("near-floor")] int NearFloor, int Capped,
+    int Overloaded, [property: JsonPropertyName("no-floor")] int NoFloor);
 
-    /// <summary>What it shields at every frequency of the band at least, in dB; null where nothing can be said.</summary>
-    public required double? AtLeastDb { get; init; }
-
-    /// <summary>Mean over the band, in dB.</summary>
-    public required Estimate MeanDb { get; init; }
-
-    /// <summary>What nine tenths of the frequencies reach, in dB.</summary>
-    public required Estimate P10Db { get; init; }
-
-    /// <summary>What was decided; null where nothing was required.</summary>
-    public required SummaryOutcome? Requirement { get; init; }
-
-    /// <summary>Lot and name.</summary>
-    [JsonIgnore]
-    public string Name => $"{Lot}/{Specimen}";
-}
-
-/// <summary>What was decided of a specimen.</summary>
-/// <param name="Outcome">"meets", "fails", "undecided" or "cannot-tell".</param>
-public sealed record SummaryOutcome(string Outcome);
-
-/// <summary>Lots of a summary.</summary>
-/// <param name="Bands">The whole band first, then those with names.</param>
-public sealed record SummaryLots(ImmutableArray<SummaryLotBand> Bands);
-
-/// <summary>Lots over a band.</summary>
-/// <param name="Name">Name of the band; null for the whole.</param>
-/// <param name="Lots">One figure a lot.</param>
-public sealed record SummaryLotBand(string? Name, ImmutableArray<SummaryLot> Lots);
-
-/// <summary>A lot over a band.</summary>
-/// <param name="Lot">Its name.</param>
-/// <param name="MeanDb">Mean of its specimens in dB; null where there is none.</param>
-/// <param name="PromisedDb">What nearly all of its specimens reach, in dB; null where it cannot be promised.</param>
-public sealed record SummaryLot(string Lot, Estimate? MeanDb, double? PromisedDb);
-
-/// <summary>The ranking of a summary.</summary>
-/// <param name="Bands">The whole band first, then those with names.</param>
-public sealed record SummaryChoice(ImmutableArray<SummaryChoiceBand> Bands);
-
-/// <summary>A ranking over a band.</summary>
-/// <param name="Name">Name of the band; null for the whole.</param>
-/// <param name="Ranking">Best first.</param>
-public sealed record SummaryChoiceBand(string? Name, ImmutableArray<SummaryCandidate> Ranking)
-{
-    /// <summary>Those that cannot be told from the best, by name.</summary>
-    public ImmutableArray<string> Foremost() =>
-        [.. Ranking.Where(c => c.Group == 1).Select(c => $"{c.Lot}/{c.Specimen}").Order(StringComparer.Ordinal)];
-}
-
-/// <summary>A specimen of a ranking.</summary>
-/// <param name="Lot">Its lot.</param>
-/// <param name="Specimen">Its name.</param>
-/// <param name="Group">1 for those that cannot be told from the best; null where it is not ranked.</param>
-public sealed record SummaryCandidate(string Lot, string Specimen, int? Group);
-
-/// <summary>A check of a summary.</summary>
-/// <param name="Code">Its code.</param>
-/// <param name="Findings">How often it was found.</param>
-/// <param name="UntestedBecause">Why it could not be made; null where it was.</param>
-/// <param name="LeftBecause">What it could not look at beside the rest; null where it looked at all or at nothing.</param>
-public sealed record SummaryCheck(string Code, int Findings, string? UntestedBecause, string? LeftBecause);
-
-/// <summary>Counts of a summary.</summary>
-/// <param name="Frequencies">Frequencies that all sweeps share.</param>
-/// <param name="Findings">Findings by severity.</param>
-public sealed record SummaryCounted(int Frequencies, SummaryFindings Findings);
-
-/// <summary>Findings by severity.</summary>
-/// <param name="Note">Those that inform.</param>
-/// <param name="Warning">Those that limit what may be claimed.</param>
-/// <param name="Fault">Those that make the measurement untrustworthy.</param>
+/// <summary>Findings: those that inform, limit what may be claimed, or make the measurement untrustworthy.</summary>
 public sealed record SummaryFindings(int Note, int Warning, int Fault);
 
-/// <summary>A sweep that was left out.</summary>
-/// <param name="Sweep">Its name.</param>
-/// <param name="Reason">Why.</param>
+/// <summary>A check: how often it found something, and why it could not be made, or what it could not look at.</summary>
+public sealed record SummaryCheck(string Code, int Findings, string? UntestedBecause, string? LeftBecause);
+
+/// <summary>A file by its path, with '/' between folders, and its SHA-256 in lower-case hexadecimal.</summary>
+public sealed record SummaryFile(string Path, string Sha256);
+
+/// <summary>A sweep that was left out, and why.</summary>
 public sealed record SummaryExcluded(string Sweep, string Reason);
 
-/// <summary>A file that a result rests on.</summary>
-/// <param name="Path">Its path in the campaign.</param>
-/// <param name="Sha256">SHA-256 in lower-case hexadecimal.</param>
-public sealed record SummaryFile(string Path, string Sha256);
+/// <summary>The noise floor: "measured" or "declared"; one noise for each way of averaging that was reckoned with.</summary>
+public sealed record SummaryFloor(string Source, int Sweeps, double? ReadingDeviationDb, double? SweepOffsetDeviationDb,
+    ImmutableArray<SummaryNoise> Noise);
+
+/// <summary>How noise scatters; looks are null for noise without scatter.</summary>
+public sealed record SummaryNoise(double? Looks, double? LogAverages);

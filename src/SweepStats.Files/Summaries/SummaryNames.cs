@@ -5,16 +5,19 @@ using SweepStats.Files.Results;
 namespace SweepStats.Files.Summaries;
 
 /// <summary>Reads and writes without looking at types while running, which machine code alone cannot.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, RespectNullableAnnotations = true,
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata,
+    PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, RespectNullableAnnotations = true,
     RespectRequiredConstructorParameters = true)]
 [JsonSerializable(typeof(ResultSummary))]
+[JsonSerializable(typeof(HistorySummary))]
+[JsonSerializable(typeof(ReceiverSummary))]
+[JsonSerializable(typeof(SummaryList))]
 [JsonSerializable(typeof(SummaryDifferences))]
 internal sealed partial class SummaryNames : JsonSerializerContext
 {
-    /// <summary>As the other results are written.</summary>
-    public static SummaryNames Printed => new(new JsonSerializerOptions
+    /// <summary>As results are written.</summary>
+    public static SummaryNames Printed => field ??= new(new JsonSerializerOptions(Default.Options)
     {
-        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
         WriteIndented = SummaryJson.Options.Indented,
         NewLine = SummaryJson.Options.NewLine,
         Encoder = SummaryJson.Options.Encoder,

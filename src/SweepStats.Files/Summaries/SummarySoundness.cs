@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Collections;
 using System.Text.Json;
 
 namespace SweepStats.Files.Summaries;
@@ -6,25 +6,16 @@ namespace SweepStats.Files.Summaries;
 /// <summary>Whether a summary holds what its types promise: JSON lets lists hold nothing, and numbers run over.</summary>
 internal static class SummarySoundness
 {
-    public static bool Holds(ResultSummary summary) =>
-        Holds(summary.NotTested) && Holds(summary.OverturnedBy) && Holds(summary.Checks) && Holds(summary.Inputs)
-        && Holds(summary.Excluded) && Holds(summary.Specimens) && summary.Specimens.All(Holds)
-        && Holds(summary.Lots.Bands) && summary.Lots.Bands.All(band => Holds(band.Lots) && band.Lots.All(Holds))
-        && Holds(summary.Choice?.Bands ?? []) && (summary.Choice?.Bands ?? []).All(band => Holds(band.Ranking))
-        && summary.Plan.Values.All(Holds);
-
-    private static bool Holds<T>(ImmutableArray<T> list)
-        where T : class => !list.IsDefault && list.All(item => item is not null);
-
-    private static bool Holds(SummarySpecimen specimen) =>
-        IsFinite(specimen.StartHz) && IsFinite(specimen.StopHz) && IsFinite(specimen.AtLeastDb)
-        && Holds(specimen.MeanDb) && Holds(specimen.P10Db);
-
-    private static bool Holds(SummaryLot lot) => IsFinite(lot.PromisedDb) && Holds(lot.MeanDb ?? default);
-
-    private static bool Holds(Estimate figure) => IsFinite(figure.Value) && IsFinite(figure.Low) && IsFinite(figure.High);
-
-    private static bool IsFinite(double? number) => number is null || double.IsFinite(number.Value);
+    /// <param name="value">A summary, or what is in one; nothing belongs to members that may be null.</param>
+    public static bool Holds(object? value) => value switch
+    {
+        null or string or bool or int or ulong or DateTime or DateTimeOffset => true,
+        double number => double.IsFinite(number),
+        JsonElement text => Holds(text),
+        IReadOnlyDictionary<string, JsonElement> members => members.Values.All(Holds),
+        IEnumerable list => list.Cast<object?>().All(item => item is not null && Holds(item)),
+        _ => SummaryNames.Default.GetTypeInfo(value.GetType())!.Properties.All(member => Holds(member.Get?.Invoke(value))),
+    };
 
     // Half a surrogate is found only where the text is asked for.
     private static bool Holds(JsonElement value)

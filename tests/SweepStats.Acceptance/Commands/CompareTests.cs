@@ -100,6 +100,8 @@ public sealed class CompareTests
     [InlineData("checks[null]", "a list holds nothing where something belongs")]
     [InlineData("inputs[null]", "a list holds nothing where something belongs")]
     [InlineData("not_tested[null]", "a list holds nothing where something belongs")]
+    [InlineData("pairs", "a list holds nothing where something belongs")]
+    [InlineData("mean_db", "this is no summary of one campaign")]
     [InlineData("at_least_db", "a number is not finite")]
     [InlineData("plan", "or a text is none")]
     [InlineData("specimens", "this is no summary of one campaign")]
@@ -167,6 +169,12 @@ public sealed class CompareTests
             case "plan":
                 return summary.ToJsonString().Replace("\"averaging\":\"power\"", "\"averaging\":\"\\ud800\"",
                     StringComparison.Ordinal);
+            case "pairs":
+                summary["lots"]!["bands"]![0]![member] = new JsonArray((JsonNode?)null);
+                break;
+            case "mean_db":
+                summary["specimens"]![0]![member] = new JsonObject();
+                break;
             case "program":
                 summary[member] = "other";
                 break;
