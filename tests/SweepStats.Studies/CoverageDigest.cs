@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
-using SweepStats.Rehearsal.Coverage;
+using SweepStats.StudyRuns.Coverage;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Studies;

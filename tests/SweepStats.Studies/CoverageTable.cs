@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using SweepStats.Rehearsal.Coverage;
+using SweepStats.StudyRuns.Coverage;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Studies;

@@ -1,5 +1,5 @@
 using System.Globalization;
-using SweepStats.Rehearsal.Coverage;
+using SweepStats.StudyRuns.Coverage;
 
 namespace SweepStats.Studies;
 

@@ -1,8 +1,9 @@
 using System.Globalization;
 using SweepStats.Rehearsal;
-using SweepStats.Rehearsal.Lasting;
-using SweepStats.Rehearsal.Trust;
 using SweepStats.Sweeps;
+using SweepStats.StudyRuns;
+using SweepStats.StudyRuns.Lasting;
+using SweepStats.StudyRuns.Trust;
 
 namespace SweepStats.Studies;
 

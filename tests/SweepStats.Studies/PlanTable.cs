@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
-using SweepStats.Rehearsal.Planning;
+using SweepStats.StudyRuns.Planning;
 
 namespace SweepStats.Studies;
 

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
-using SweepStats.Rehearsal;
-using SweepStats.Rehearsal.Choice;
+using SweepStats.StudyRuns;
+using SweepStats.StudyRuns.Choice;
 
 namespace SweepStats.Studies.Specimens;
 

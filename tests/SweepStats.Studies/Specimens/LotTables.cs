@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
-using SweepStats.Rehearsal;
-using SweepStats.Rehearsal.Lots;
+using SweepStats.StudyRuns;
+using SweepStats.StudyRuns.Lots;
 
 namespace SweepStats.Studies.Specimens;
 

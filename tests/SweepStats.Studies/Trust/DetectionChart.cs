@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using OxyPlot;
 using OxyPlot.Axes;
-using SweepStats.Rehearsal.Trust;
+using SweepStats.StudyRuns.Trust;
 using SweepStats.Report.Drawing;
 
 namespace SweepStats.Studies.Trust;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using SweepStats.Checks;
-using SweepStats.Rehearsal.Trust;
+using SweepStats.StudyRuns.Trust;
 
 namespace SweepStats.Studies.Trust;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using SweepStats.Rehearsal.Trust;
+using SweepStats.StudyRuns.Trust;
 
 namespace SweepStats.Studies.Trust;
 

@@ -2,7 +2,7 @@ using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
-using SweepStats.Rehearsal.Lasting;
+using SweepStats.StudyRuns.Lasting;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
 

@@ -1,5 +1,5 @@
 using SweepStats.Checks;
-using SweepStats.Rehearsal.Lasting;
+using SweepStats.StudyRuns.Lasting;
 using SweepStats.Repeats;
 using SweepStats.Sweeps;
 using Xunit;

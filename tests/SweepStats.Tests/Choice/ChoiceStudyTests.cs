@@ -1,5 +1,5 @@
-using SweepStats.Rehearsal;
-using SweepStats.Rehearsal.Choice;
+using SweepStats.StudyRuns;
+using SweepStats.StudyRuns.Choice;
 using Xunit;
 
 namespace SweepStats.Tests.Choice;

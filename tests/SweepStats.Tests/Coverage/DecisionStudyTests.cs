@@ -1,4 +1,4 @@
-using SweepStats.Rehearsal.Coverage;
+using SweepStats.StudyRuns.Coverage;
 using Xunit;
 
 namespace SweepStats.Tests.Coverage;

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using SweepStats.Rehearsal.Coverage;
+using SweepStats.StudyRuns.Coverage;
 using SweepStats.Sweeps;
 using Xunit;
 

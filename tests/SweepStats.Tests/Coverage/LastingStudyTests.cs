@@ -1,4 +1,4 @@
-using SweepStats.Rehearsal.Lasting;
+using SweepStats.StudyRuns.Lasting;
 using Xunit;
 
 namespace SweepStats.Tests.Coverage;

@@ -1,4 +1,4 @@
-using SweepStats.Rehearsal.Planning;
+using SweepStats.StudyRuns.Planning;
 using Xunit;
 
 namespace SweepStats.Tests.Coverage;

@@ -1,4 +1,4 @@
-using SweepStats.Rehearsal.Trust;
+using SweepStats.StudyRuns.Trust;
 using SweepStats.Sweeps;
 using Xunit;
 

@@ -1,6 +1,6 @@
 using SweepStats.Lots;
 using SweepStats.Rehearsal;
-using SweepStats.Rehearsal.Lots;
+using SweepStats.StudyRuns.Lots;
 using SweepStats.Statistics;
 using Xunit;
 

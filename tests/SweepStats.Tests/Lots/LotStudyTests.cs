@@ -1,7 +1,8 @@
 using SweepStats.Lots;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
-using SweepStats.Rehearsal.Lots;
+using SweepStats.StudyRuns;
+using SweepStats.StudyRuns.Lots;
 using Xunit;
 
 namespace SweepStats.Tests.Lots;

@@ -2,7 +2,7 @@ using SweepStats.Alignment;
 using SweepStats.Planning;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
-using SweepStats.Rehearsal.Lasting;
+using SweepStats.StudyRuns.Lasting;
 using SweepStats.Sweeps;
 using Xunit;
 

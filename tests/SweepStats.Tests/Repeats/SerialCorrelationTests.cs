@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Quantities;
-using SweepStats.Rehearsal.Lasting;
+using SweepStats.StudyRuns.Lasting;
 using SweepStats.Repeats;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;

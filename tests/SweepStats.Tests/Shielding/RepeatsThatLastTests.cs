@@ -3,7 +3,7 @@ using SweepStats.Bands;
 using SweepStats.Choice;
 using SweepStats.Lots;
 using SweepStats.Planning;
-using SweepStats.Rehearsal.Lasting;
+using SweepStats.StudyRuns.Lasting;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
