@@ -157,29 +157,10 @@ internal sealed class KeyReader
     }
 
     /// <summary>Pairs of numbers; null where the key is missing or wrong.</summary>
-    public ImmutableArray<(double, double)>? Pairs(string key)
-    {
-        if (Value(key) is not { } value)
-        {
-            return null;
-        }
-
-        var pairs = ImmutableArray.CreateBuilder<(double, double)>();
-        foreach (ValueSyntax? item in (value as ArraySyntax)?.Items.Select(i => i.Value) ?? [null])
-        {
-            double?[] numbers = [.. (item as ArraySyntax)?.Items.Select(i => i.Value is null ? null : NumberOf(i.Value)) ?? []];
-            if (numbers is not [{ } first, { } second])
-            {
-                Faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of pairs of numbers",
-                    "write it as [[30e6, 20], [1e9, 40]]");
-                return null;
-            }
-
-            pairs.Add((first, second));
-        }
-
-        return pairs.ToImmutable();
-    }
+    public ImmutableArray<(double, double)>? Pairs(string key) => List<(double, double)>(key,
+        item => ((item as ArraySyntax)?.Items.Select(i => i.Value is null ? null : NumberOf(i.Value)).ToArray() ?? [])
+            is [{ } first, { } second] ? (first, second) : null,
+        "pairs of numbers", "[[30e6, 20], [1e9, 40]]");
 
     /// <summary>Numbers, each with its line; null where the key is missing or wrong.</summary>
     public ImmutableArray<(double Number, int Line)>? Numbers(string key, double least, double most)
@@ -212,26 +193,31 @@ internal sealed class KeyReader
     }
 
     /// <summary>Texts, each with its line; null where the key is missing or wrong.</summary>
-    public ImmutableArray<(string Text, int Line)>? Texts(string key)
+    public ImmutableArray<(string Text, int Line)>? Texts(string key) => List<(string, int)>(key,
+        item => (item as StringValueSyntax)?.Value is { } text ? (text.Trim(), LineOf(item)) : null,
+        "texts", "[\"one\", \"another\"]");
+
+    private ImmutableArray<T>? List<T>(string key, Func<ValueSyntax, T?> read, string what, string example)
+        where T : struct
     {
         if (Value(key) is not { } value)
         {
             return null;
         }
 
-        var texts = ImmutableArray.CreateBuilder<(string, int)>();
+        var list = ImmutableArray.CreateBuilder<T>();
         foreach (ValueSyntax? item in (value as ArraySyntax)?.Items.Select(i => i.Value) ?? [null])
         {
-            if ((item as StringValueSyntax)?.Value is not { } text)
+            if (item is null || read(item) is not { } entry)
             {
-                Faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of texts", "write it as [\"one\", \"another\"]");
+                Faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of {what}", $"write it as {example}");
                 return null;
             }
 
-            texts.Add((text.Trim(), LineOf(item)));
+            list.Add(entry);
         }
 
-        return texts.ToImmutable();
+        return list.ToImmutable();
     }
 
     public int LineOf(string key) => _keys.TryGetValue(key, out KeyValueSyntax? item) ? LineOf(item) : Line;

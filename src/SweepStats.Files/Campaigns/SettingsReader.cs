@@ -33,8 +33,7 @@ internal sealed class SettingsReader
         {
             return new CampaignSettings
             {
-                Assumptions =
-                [$"there is no {CampaignFolder.SettingsName}; every setting has its default"],
+                Assumptions = [$"there is no {CampaignFolder.SettingsName}; every setting has its default"],
             };
         }
 

@@ -59,9 +59,13 @@ internal static class SummaryPlan
 
     private static JsonObject Values(IEnumerable<PlanMember> members, AnalysisResult result) => new(
         from member in members
-        let value = member.Of(result)
+        let value = Finite(member.Of(result))
         where value is not null || !member.IsOptional
         select KeyValuePair.Create(member.Name, value));
+
+    // JSON has no other numbers.
+    private static JsonNode? Finite(JsonNode? node) =>
+        node is JsonValue value && value.TryGetValue(out double number) && !double.IsFinite(number) ? null : node;
 
     private static string Form(IReadOnlyCollection<PlanMember> members) => $$"""
         "type": "object", "additionalProperties": false,
