@@ -9,8 +9,8 @@ internal static class ReportSettings
     {
         Turn = -1,
         Guide = "| `[report]` | the head of the report: `laboratory`, `customer`, `operator`, `instrument`, `calibration`, "
-            + "`date` (such as `\"2026-10-05\"`); of at most 200 characters; what is left out has a line to fill in by hand, and the "
-            + "date is that of the sweeps where these state theirs |",
+            + "`date` (such as `\"2026-10-05\"`); of at most 200 characters; what is left out has a line to fill in by hand, "
+            + "and the date is that of the sweeps where these state theirs |",
         Heading = """
         ## What stands at the head of the report. Whatever is left out has a line there to fill in by hand.
         # [report]

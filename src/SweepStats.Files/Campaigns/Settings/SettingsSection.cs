@@ -9,13 +9,13 @@ internal sealed record SettingsSection(string Name)
     /// <summary>Whether it is written [[name]], once for each entry.</summary>
     public bool IsRepeated { get; init; }
 
-    /// <summary>Its keys, in the order in which they are told to who mistypes one.</summary>
+    /// <summary>Its keys, in the order in which they are told where one is mistyped.</summary>
     public required ImmutableArray<Setting> Settings { get; init; }
 
     /// <summary>Takes what its settings say only together, after all that each says by itself.</summary>
     public Func<KeyReader, CampaignSettings, CampaignSettings>? Together { get; init; }
 
-    /// <summary>What the object is that holds its settings in the plan of summary.json; null where they stand there freely.</summary>
+    /// <summary>What the object is that holds what the plan tells of its settings; null where the plan itself does.</summary>
     public string? Object { get; init; }
 
     /// <summary>Whether that object is left out where none of its members has a value.</summary>

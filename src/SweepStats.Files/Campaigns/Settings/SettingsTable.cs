@@ -8,7 +8,7 @@ namespace SweepStats.Files.Campaigns.Settings;
 /// </summary>
 internal static class SettingsTable
 {
-    /// <summary>What stands above all sections, and these in the order in which they are told to who mistypes one.</summary>
+    /// <summary>What stands above all sections, and these in the order in which they are told where one is mistyped.</summary>
     public static ImmutableArray<SettingsSection> Sections { get; } =
     [
         TopSettings.Section, SetupSettings.Section, FloorSettings.Section, FloorSettings.Reference, BandSettings.Section,
