@@ -14,7 +14,7 @@ internal sealed class KeyReader
     private readonly Dictionary<string, KeyValueSyntax> _keys = new(StringComparer.Ordinal);
     private readonly string[] _known;
     private readonly string _section;
-    
+
     /// <summary>Prepares a section.</summary>
     /// <param name="section">Which keys it may have.</param>
     /// <param name="line">Line of its heading, from 1.</param>
