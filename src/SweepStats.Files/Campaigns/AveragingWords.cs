@@ -1,10 +1,28 @@
+using SweepStats.Sweeps;
+
 namespace SweepStats.Files.Campaigns;
 
 /// <summary>Words that receivers use for ways of averaging and campaign.toml does not, and which of its own is meant.</summary>
 internal static class AveragingWords
 {
-    /// <summary>What to write instead of a word; null where the word is none of these.</summary>
-    public static string? Remedy(string word) => word.ToLowerInvariant() switch
+    /// <summary>The key averaging; null where it is missing or wrong.</summary>
+    public static Averaging? Read(KeyReader keys)
+    {
+        // Receivers' menus have other words for it, and the nearest in spelling is not always the one that is meant.
+        if (keys.Written("averaging") is { } word && Remedy(word) is { } remedy)
+        {
+            keys.Refuse("averaging", $"averaging is '{word}', not one of power, log, sample, peak and lowest", remedy);
+            return null;
+        }
+
+        return keys.Choice<Averaging>(
+            "averaging",
+            new("power", Averaging.Power), new("log", Averaging.Log), new("sample", Averaging.Sample),
+            new("peak", Averaging.Peak), new("lowest", Averaging.Lowest));
+    }
+
+    // What to write instead of a word; null where the word is none of these.
+    private static string? Remedy(string word) => word.ToLowerInvariant() switch
     {
         "rms" or "rms detector" or "power average" or "pwr" => "write \"power\": an RMS detector averages power",
         "video" or "vbw" or "logarithmic" or "log-power" or "db" =>

@@ -5,30 +5,29 @@ using SweepStats.Sweeps;
 namespace SweepStats.Files.Campaigns;
 
 /// <summary>The section [budget] of campaign.toml: frequencies at which uncertainty budgets are drawn up.</summary>
-internal sealed class BudgetSection
+internal static class BudgetSection
 {
     private const string Key = "frequencies_hz";
 
     // A budget is a table; more of them nobody reads.
     private const int MostFrequencies = 20;
 
-    /// <summary>The frequencies, each with its line.</summary>
-    public ImmutableArray<(Hertz At, int Line)> Frequencies { get; private set; } = [];
-
-    public void Read(KeyReader keys)
+    public static CampaignSettings Read(KeyReader keys, CampaignSettings settings)
     {
-        if (keys.Numbers(Key, 0, SettingsReader.HighestHertz) is { } numbers)
+        ImmutableArray<(Hertz At, int Line)> asked =
+            [.. (keys.Numbers(Key, 0, SettingsReader.HighestHertz) ?? []).Select(n => (new Hertz(n.Number), n.Line))];
+        keys.Require(Key);
+        if (asked.Length > MostFrequencies)
         {
-            Frequencies = [.. numbers.Select(n => (new Hertz(n.Number), n.Line))];
+            keys.Refuse(Key, FormattableString.Invariant($"there are {asked.Length} frequencies, and a budget is drawn up for ")
+                + FormattableString.Invariant($"{MostFrequencies} at most"), "keep those that matter");
         }
 
-        keys.Require(Key);
-        if (Frequencies.Length > MostFrequencies)
+        return settings with
         {
-            keys.Refuse(Key,
-                FormattableString.Invariant($"there are {Frequencies.Length} frequencies, and a budget is drawn up for ")
-                    + FormattableString.Invariant($"{MostFrequencies} at most"), "keep those that matter");
-        }
+            BudgetFrequencies = asked,
+            Plan = settings.Plan with { BudgetFrequencies = [.. asked.Select(f => f.At)] },
+        };
     }
 
     /// <summary>

@@ -11,26 +11,28 @@ internal sealed class ChoiceSection
     private readonly List<PropertyColumn> _columns = [];
     private readonly KeyReader _keys;
 
-    public ChoiceSection(KeyReader keys)
+    private ChoiceSection(KeyReader keys) => _keys = keys;
+
+    public static CampaignSettings Read(KeyReader keys, CampaignSettings settings)
     {
-        _keys = keys;
-        Yardstick = keys.Text("yardstick") is { } text ? new StatedSpecimen(text, keys.LineOf("yardstick")) : null;
-        Question = new ChoiceQuestion
+        var section = new ChoiceSection(keys);
+        return settings with
         {
-            LowerIsBetter = Names("lower_is_better", isWeighed: true),
-            HigherIsBetter = Names("higher_is_better", isWeighed: true),
-            Shown = Names("shown", isWeighed: false),
+            Yardstick = keys.Text("yardstick") is { } text ? new StatedSpecimen(text, keys.LineOf("yardstick")) : null,
+
+            // But for its yardstick: which specimen that is, only the sweeps tell.
+            Plan = settings.Plan with
+            {
+                Choice = new ChoiceQuestion
+                {
+                    LowerIsBetter = section.Names("lower_is_better", isWeighed: true),
+                    HigherIsBetter = section.Names("higher_is_better", isWeighed: true),
+                    Shown = section.Names("shown", isWeighed: false),
+                },
+            },
+            PropertyColumns = [.. section._columns],
         };
     }
-
-    /// <summary>The question, but for its yardstick: which specimen that is, only the sweeps tell.</summary>
-    public ChoiceQuestion Question { get; }
-
-    /// <summary>The yardstick as written, with its line.</summary>
-    public StatedSpecimen? Yardstick { get; }
-
-    /// <summary>The columns of all three lists, each once.</summary>
-    public ImmutableArray<PropertyColumn> Columns => [.. _columns];
 
     private ImmutableArray<string> Names(string key, bool isWeighed)
     {

@@ -6,8 +6,11 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>Reads a block [[files]] of campaign.toml: which columns and units the files of a pattern have.</summary>
 internal static class FilesSection
 {
-    /// <summary>What a block states; null, with the reason among the faults, where something is wrong with it.</summary>
-    public static FileStatement? Read(KeyReader keys)
+    /// <summary>The settings with what a block states; without it, and with the reason told, where something is wrong.</summary>
+    public static CampaignSettings Read(KeyReader keys, CampaignSettings settings) =>
+        Statement(keys) is { } said ? settings with { Files = settings.Files.Add(said) } : settings;
+
+    private static FileStatement? Statement(KeyReader keys)
     {
         string? match = keys.Text("match");
         keys.Require("match");

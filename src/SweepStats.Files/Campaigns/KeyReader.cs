@@ -1,27 +1,30 @@
 using System.Collections.Immutable;
+using SweepStats.Files.Campaigns.Settings;
 using SweepStats.Sweeps;
 using Tomlyn.Syntax;
 
 namespace SweepStats.Files.Campaigns;
 
 /// <summary>
-/// Takes the keys of one section of campaign.toml, each with its type and range; tells of every key that nobody asked for.
+/// Takes the keys of one section of campaign.toml, each with its type and range; tells of every key that the table of settings
+/// has not.
 /// </summary>
 internal sealed class KeyReader
 {
     private readonly Dictionary<string, KeyValueSyntax> _keys = new(StringComparer.Ordinal);
-    private readonly List<string> _known = [];
+    private readonly string[] _known;
     private readonly string _section;
-    private readonly FaultList _faults;
 
     /// <summary>Prepares a section.</summary>
-    /// <param name="section">Its name for people; empty for the top of the file.</param>
+    /// <param name="section">Which keys it may have.</param>
     /// <param name="line">Line of its heading, from 1.</param>
     /// <param name="items">Its keys.</param>
+    /// <param name="root">The folder of the file.</param>
     /// <param name="faults">Takes what is wrong.</param>
-    public KeyReader(string section, int line, IEnumerable<KeyValueSyntax> items, FaultList faults)
+    public KeyReader(SettingsSection section, int line, IEnumerable<KeyValueSyntax> items, string root, FaultList faults)
     {
-        (_section, Line, _faults) = (section, line, faults);
+        (_section, Line, Root, Faults) = (section.Name, line, root, faults);
+        _known = [.. section.Settings.Select(s => s.Key)];
         foreach (KeyValueSyntax item in items)
         {
             string key = NameOf(item.Key);
@@ -33,6 +36,11 @@ internal sealed class KeyReader
     }
 
     public int Line { get; }
+
+    /// <summary>The folder that paths are relative to.</summary>
+    public string Root { get; }
+
+    public FaultList Faults { get; }
 
     public static int LineOf(SyntaxNode node) => node.Span.Start.Line + 1;
 
@@ -57,14 +65,14 @@ internal sealed class KeyReader
 
         if (NumberOf(value) is not { } number)
         {
-            _faults.Add(LineOf(value), $"{Label(key)} is not a number",
+            Faults.Add(LineOf(value), $"{Label(key)} is not a number",
                 "write a plain number, such as 10 or 30e6, without quotes or units");
             return null;
         }
 
         if (!(number >= least && number <= most))
         {
-            _faults.Add(LineOf(value), FormattableString.Invariant($"{Label(key)} is {number:R}, which is out of range"),
+            Faults.Add(LineOf(value), FormattableString.Invariant($"{Label(key)} is {number:R}, which is out of range"),
                 FormattableString.Invariant($"choose a value from {least:R} to {most:R}"));
             return null;
         }
@@ -82,11 +90,11 @@ internal sealed class KeyReader
         string? text = (value as StringValueSyntax)?.Value?.Trim();
         if (text is null)
         {
-            _faults.Add(LineOf(value), $"{Label(key)} is not a text", "put it into double quotes");
+            Faults.Add(LineOf(value), $"{Label(key)} is not a text", "put it into double quotes");
         }
         else if (Bad(text) is { } bad)
         {
-            _faults.Add(LineOf(value), $"{Label(key)} {bad.Problem}", bad.Remedy);
+            Faults.Add(LineOf(value), $"{Label(key)} {bad.Problem}", bad.Remedy);
             return null;
         }
 
@@ -126,7 +134,7 @@ internal sealed class KeyReader
         }
 
         string[] words = [.. choices.Select(c => c.Word)];
-        _faults.Add(
+        Faults.Add(
             LineOf(value), word is null ? $"{Label(key)} is not a text" : $"{Label(key)} is '{word}'{Spelling.Hint(word, words)}",
             "use " + string.Join(", ", words.Select(w => $"\"{w}\"")));
         return null;
@@ -144,34 +152,15 @@ internal sealed class KeyReader
             return truth.Value;
         }
 
-        _faults.Add(LineOf(value), $"{Label(key)} is neither true nor false", "write true or false without quotes");
+        Faults.Add(LineOf(value), $"{Label(key)} is neither true nor false", "write true or false without quotes");
         return null;
     }
 
     /// <summary>Pairs of numbers; null where the key is missing or wrong.</summary>
-    public ImmutableArray<(double, double)>? Pairs(string key)
-    {
-        if (Value(key) is not { } value)
-        {
-            return null;
-        }
-
-        var pairs = ImmutableArray.CreateBuilder<(double, double)>();
-        foreach (ValueSyntax? item in (value as ArraySyntax)?.Items.Select(i => i.Value) ?? [null])
-        {
-            double?[] numbers = [.. (item as ArraySyntax)?.Items.Select(i => i.Value is null ? null : NumberOf(i.Value)) ?? []];
-            if (numbers is not [{ } first, { } second])
-            {
-                _faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of pairs of numbers",
-                    "write it as [[30e6, 20], [1e9, 40]]");
-                return null;
-            }
-
-            pairs.Add((first, second));
-        }
-
-        return pairs.ToImmutable();
-    }
+    public ImmutableArray<(double, double)>? Pairs(string key) => List<(double, double)>(key,
+        item => ((item as ArraySyntax)?.Items.Select(i => i.Value is null ? null : NumberOf(i.Value)).ToArray() ?? [])
+            is [{ } first, { } second] ? (first, second) : null,
+        "pairs of numbers", "[[30e6, 20], [1e9, 40]]");
 
     /// <summary>Numbers, each with its line; null where the key is missing or wrong.</summary>
     public ImmutableArray<(double Number, int Line)>? Numbers(string key, double least, double most)
@@ -186,13 +175,13 @@ internal sealed class KeyReader
         {
             if (item is null || NumberOf(item) is not { } number)
             {
-                _faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of numbers", "write it as [30e6, 1e9]");
+                Faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of numbers", "write it as [30e6, 1e9]");
                 return null;
             }
 
             if (!(number >= least && number <= most))
             {
-                _faults.Add(LineOf(item), FormattableString.Invariant($"{Label(key)} holds {number:R}, which is out of range"),
+                Faults.Add(LineOf(item), FormattableString.Invariant($"{Label(key)} holds {number:R}, which is out of range"),
                     FormattableString.Invariant($"choose values from {least:R} to {most:R}"));
                 return null;
             }
@@ -204,26 +193,31 @@ internal sealed class KeyReader
     }
 
     /// <summary>Texts, each with its line; null where the key is missing or wrong.</summary>
-    public ImmutableArray<(string Text, int Line)>? Texts(string key)
+    public ImmutableArray<(string Text, int Line)>? Texts(string key) => List<(string, int)>(key,
+        item => (item as StringValueSyntax)?.Value is { } text ? (text.Trim(), LineOf(item)) : null,
+        "texts", "[\"one\", \"another\"]");
+
+    private ImmutableArray<T>? List<T>(string key, Func<ValueSyntax, T?> read, string what, string example)
+        where T : struct
     {
         if (Value(key) is not { } value)
         {
             return null;
         }
 
-        var texts = ImmutableArray.CreateBuilder<(string, int)>();
+        var list = ImmutableArray.CreateBuilder<T>();
         foreach (ValueSyntax? item in (value as ArraySyntax)?.Items.Select(i => i.Value) ?? [null])
         {
-            if ((item as StringValueSyntax)?.Value is not { } text)
+            if (item is null || read(item) is not { } entry)
             {
-                _faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of texts", "write it as [\"one\", \"another\"]");
+                Faults.Add(LineOf(item ?? value), $"{Label(key)} is not a list of {what}", $"write it as {example}");
                 return null;
             }
 
-            texts.Add((text.Trim(), LineOf(item)));
+            list.Add(entry);
         }
 
-        return texts.ToImmutable();
+        return list.ToImmutable();
     }
 
     public int LineOf(string key) => _keys.TryGetValue(key, out KeyValueSyntax? item) ? LineOf(item) : Line;
@@ -237,27 +231,27 @@ internal sealed class KeyReader
     public bool Has(string key) => _keys.ContainsKey(key);
 
     /// <summary>Adds a fault for a key, at its line.</summary>
-    public void Refuse(string key, string problem, string remedy) => _faults.Add(LineOf(key), problem, remedy);
+    public void Refuse(string key, string problem, string remedy) => Faults.Add(LineOf(key), problem, remedy);
 
     /// <summary>Adds a fault at a line, for one of several values of a key.</summary>
-    public void Refuse(int line, string problem, string remedy) => _faults.Add(line, problem, remedy);
+    public void Refuse(int line, string problem, string remedy) => Faults.Add(line, problem, remedy);
 
     /// <summary>Tells of keys that are needed and missing.</summary>
     public void Require(params string[] keys)
     {
         foreach (string key in keys.Where(k => !_keys.ContainsKey(k)))
         {
-            _faults.Add(Line, $"{Label(key)} is missing", $"add {key} = …");
+            Faults.Add(Line, $"{Label(key)} is missing", $"add {key} = …");
         }
     }
 
-    /// <summary>Tells of keys that were never asked for.</summary>
+    /// <summary>Tells of keys that the section has not.</summary>
     public void RefuseOthers()
     {
         foreach ((string key, KeyValueSyntax item) in _keys.Where(k => !_known.Contains(k.Key)))
         {
             string where = _section.Length == 0 ? "at the top" : $"in [{_section}]";
-            _faults.Add(LineOf(item), $"there is no key '{key}' {where}{Spelling.Hint(key, _known)}",
+            Faults.Add(LineOf(item), $"there is no key '{key}' {where}{Spelling.Hint(key, _known)}",
                 $"use {string.Join(", ", _known)}");
         }
     }
@@ -274,7 +268,7 @@ internal sealed class KeyReader
     {
         if (!_known.Contains(key))
         {
-            _known.Add(key);
+            throw new InvalidOperationException($"The key '{key}' is read and stands in no table.");
         }
 
         return _keys.TryGetValue(key, out KeyValueSyntax? item) ? item.Value : null;

@@ -12,10 +12,15 @@ internal static class NamedBandSection
     // Every band is one more column of a page; more of them nobody reads.
     private const int MostBands = 12;
 
-    /// <summary>The band; null where something is wrong, which is then told.</summary>
-    /// <param name="keys">The section.</param>
-    /// <param name="earlier">Bands of the sections above.</param>
-    public static NamedBand? Read(KeyReader keys, ImmutableArray<NamedBand> earlier)
+    /// <summary>The settings with the band; without it where something is wrong, which is then told.</summary>
+    public static CampaignSettings Read(KeyReader keys, CampaignSettings settings) =>
+        Named(keys, settings.Plan.NamedBands) is not { } named ? settings : settings with
+        {
+            Plan = settings.Plan with { NamedBands = settings.Plan.NamedBands.Add(named) },
+            NamedBands = settings.NamedBands.Add((named, keys.Line)),
+        };
+
+    private static NamedBand? Named(KeyReader keys, ImmutableArray<NamedBand> earlier)
     {
         string? name = keys.Text("name");
         double? start = keys.Number("start_hz", 0, SettingsReader.HighestHertz);
@@ -33,14 +38,7 @@ internal static class NamedBandSection
             return null;
         }
 
-        if (start > stop)
-        {
-            keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"),
-                SharedBand.Reversed);
-            return null;
-        }
-
-        return name is null || start is null || stop is null ? null
+        return SharedBand.IsReversed(keys, start, stop) || name is null || start is null || stop is null ? null
             : new NamedBand(name, new FrequencyBand(new Hertz(start.Value), new Hertz(stop.Value)));
     }
 

@@ -1,45 +1,16 @@
 using System.Collections.Immutable;
 using SweepStats.Bands;
-using SweepStats.Quantities;
-using SweepStats.Statistics;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Campaigns;
 
 /// <summary>The section [requirement] of campaign.toml: one value, points, or a file of points.</summary>
-internal sealed class RequirementSection(string root, FaultList faults)
+internal static class RequirementSection
 {
     private static readonly string[] Statements = ["se_db", "points", "file"];
 
-    public Requirement? Requirement { get; private set; }
-
-    public Decibels? Margin { get; private set; }
-
-    /// <summary>One-sided level of "meets" and "fails"; null where it is that of the campaign.</summary>
-    public Confidence? Level { get; private set; }
-
-    public Decibels? GuardBand { get; private set; }
-
-    /// <summary>The file of points, where there is one.</summary>
-    public InputFile? Input { get; private set; }
-
-    /// <summary>Where the line is stated; null where there is none.</summary>
-    public (string File, int? Line)? StatedAt { get; private set; }
-
-    public void Read(KeyReader keys)
-    {
-        ReadRule(keys);
-        ReadLine(keys);
-    }
-
-    private void ReadRule(KeyReader keys)
-    {
-        Margin = keys.Number("margin_db", 0, 100) is { } margin ? new Decibels(margin) : null;
-        Level = keys.Number("confidence", 0.5, 0.9999) is { } level ? new Confidence(level) : null;
-        GuardBand = keys.Number("guard_band_db", 0, 100) is { } guard ? new Decibels(guard) : null;
-    }
-
-    private void ReadLine(KeyReader keys)
+    /// <summary>The settings with what is asked; as they were where something is wrong, which is then told.</summary>
+    public static CampaignSettings Read(KeyReader keys, CampaignSettings settings)
     {
         double? constant = keys.Number("se_db", Requirement.LeastDb, Requirement.MostDb);
         ImmutableArray<(double Hertz, double Db)>? points = keys.Pairs("points");
@@ -49,26 +20,26 @@ internal sealed class RequirementSection(string root, FaultList faults)
         {
             keys.Refuse(Statements.Last(keys.Has), "the requirement is stated in more than one way",
                 "keep one of se_db, points and file");
+            return settings;
         }
-        else if (constant is { } se)
-        {
-            Requirement = Requirement.Constant(new Decibels(se));
-        }
-        else if (points is { } line)
-        {
-            int at = keys.LineOf("points");
-            Requirement = RequirementLine.Of([.. line.Select(p => new StatedPoint(p.Hertz, p.Db, at))], faults);
-            StatedAt = (CampaignFolder.SettingsName, at);
-        }
-        else if (file is not null)
-        {
-            FromFile(file, keys);
-        }
-        else if (stated == 0)
+
+        if (stated == 0)
         {
             keys.Require("se_db");
         }
+
+        return constant is { } se ? settings with { Plan = settings.Plan with { Requirement = Requirement.Constant(new(se)) } }
+            : points is { } line
+                ? FromPoints([.. line.Select(p => new StatedPoint(p.Hertz, p.Db, keys.LineOf("points")))], keys, settings)
+            : file is not null ? FromFile(file, keys, settings) : settings;
     }
+
+    private static CampaignSettings FromPoints(
+        ImmutableArray<StatedPoint> points, KeyReader keys, CampaignSettings settings) => settings with
+        {
+            Plan = settings.Plan with { Requirement = RequirementLine.Of(points, keys.Faults) },
+            RequirementAt = (CampaignFolder.SettingsName, keys.LineOf("points")),
+        };
 
     /// <summary>
     /// A line that asks for nothing in the band that the sweeps share: most often its frequencies were typed in another unit.
@@ -93,12 +64,13 @@ internal sealed class RequirementSection(string root, FaultList faults)
         ];
     }
 
-    private void FromFile(string file, KeyReader keys)
+    private static CampaignSettings FromFile(string file, KeyReader keys, CampaignSettings settings)
     {
+        string root = keys.Root;
         if (CampaignPath.Absolute(root, file) is { } relative)
         {
             keys.Refuse("file", $"'{file}' is an absolute path", $"write the path relative to campaign.toml: {relative}");
-            return;
+            return settings;
         }
 
         string path = Path.GetFullPath(Path.Combine(root, file));
@@ -107,19 +79,23 @@ internal sealed class RequirementSection(string root, FaultList faults)
         if (!inside || (File.Exists(path) && !FolderWalk.LiesWithin(root, path)))
         {
             keys.Refuse("file", $"'{file}' leads out of the campaign", "put the limits beside campaign.toml");
-            return;
+            return settings;
         }
 
         if (!File.Exists(path))
         {
             keys.Refuse("file", $"the limits file '{file}' is not there", "correct its path, relative to campaign.toml");
-            return;
+            return settings;
         }
 
         var own = new FaultList(Path.GetRelativePath(root, path).Replace('\\', '/'));
-        (Requirement, string? hash) = RequirementLine.Read(path, own);
-        faults.AddRange(own.All);
-        StatedAt = (own.File, null);
-        Input = hash is null ? null : new InputFile(own.File, hash);
+        (Requirement? asked, string? hash) = RequirementLine.Read(path, own);
+        keys.Faults.AddRange(own.All);
+        return settings with
+        {
+            Plan = settings.Plan with { Requirement = asked },
+            RequirementAt = (own.File, null),
+            Inputs = hash is null ? settings.Inputs : settings.Inputs.Add(new InputFile(own.File, hash)),
+        };
     }
 }

@@ -6,11 +6,6 @@ namespace SweepStats.Files.Campaigns;
 /// <summary>The band that will be analysed, in Hz: what all sweeps share of the band that the campaign states.</summary>
 internal readonly record struct SharedBand(double Low, double High)
 {
-    /// <summary>
-    /// What to do about a band that ends below its start: more often a power of ten is missing than the two are exchanged.
-    /// </summary>
-    public const string Reversed = "correct start_hz and stop_hz; both are in Hz (400 MHz is 400e6)";
-
     // Exports round frequencies.
     private const double ShareOfFrequency = 1e-6;
 
@@ -31,6 +26,20 @@ internal readonly record struct SharedBand(double Low, double High)
         double low = Math.Max(grids.Max(g => g[0].Value), settings.Plan.Band?.Start.Value ?? 0);
         double high = Math.Min(grids.Min(g => g[^1].Value), settings.Plan.Band?.Stop.Value ?? double.PositiveInfinity);
         return low <= high ? new SharedBand(low, high) : null;
+    }
+
+    /// <summary>Whether a band ends below its start, which is then told.</summary>
+    public static bool IsReversed(KeyReader keys, double? start, double? stop)
+    {
+        if (!(start > stop))
+        {
+            return false;
+        }
+
+        // More often a power of ten is missing than the two are exchanged.
+        keys.Refuse("stop_hz", FormattableString.Invariant($"the band ends at {stop:R} Hz, below its start at {start:R} Hz"),
+            "correct start_hz and stop_hz; both are in Hz (400 MHz is 400e6)");
+        return true;
     }
 
     /// <summary>Whether a stretch of frequencies has some in common with the band.</summary>

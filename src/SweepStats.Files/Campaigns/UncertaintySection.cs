@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Quantities;
 using SweepStats.Uncertainty;
 
@@ -11,13 +12,44 @@ internal static class UncertaintySection
     private const double WidestDb = 100;
     private const string MismatchWord = "mismatch";
 
+    // Each is held against every frequency; a budget of a bench has ten.
+    private const int Most = 100;
+
     private static readonly (string Key, string Word)[] OnlyWith =
         [("k", "normal"), ("dof", "normal"), ("top_half_width_db", "trapezoidal")];
 
     private static readonly string[] NotWithReflections = ["half_width_db", "k", "dof", "top_half_width_db"];
 
-    /// <summary>The entry; null where something is wrong, which is then told.</summary>
-    public static UncertaintyEntry? Read(KeyReader keys)
+    /// <summary>The settings with the entry; without it where something is wrong, which is then told.</summary>
+    public static CampaignSettings Read(KeyReader keys, CampaignSettings settings)
+    {
+        if (Entry(keys) is not { } entry)
+        {
+            return settings;
+        }
+
+        ImmutableArray<UncertaintyEntry> earlier = settings.Plan.Uncertainties;
+        if (earlier.Any(e => string.Equals(e.Name, entry.Name, StringComparison.OrdinalIgnoreCase)))
+        {
+            keys.Refuse("name", $"there is another error of the name '{entry.Name}'", "join both, or give each its own name");
+        }
+
+        if (earlier.Length == Most)
+        {
+            keys.Refuse(keys.Line, FormattableString.Invariant($"there are more than {Most} errors"),
+                "join those that act alike");
+        }
+
+        return settings with
+        {
+            // One above the most is kept, so that the fault is told once.
+            Plan = earlier.Length > Most ? settings.Plan : settings.Plan with { Uncertainties = earlier.Add(entry) },
+            Assumptions = keys.Has("acts_on") ? settings.Assumptions : settings.Assumptions.Add(
+                $"the error '{entry.Name}' is taken to act on the covered levels alone, since acts_on is left out"),
+        };
+    }
+
+    private static UncertaintyEntry? Entry(KeyReader keys)
     {
         string? name = keys.Text("name");
         double? halfWidth = keys.Number("half_width_db", 0, WidestDb);

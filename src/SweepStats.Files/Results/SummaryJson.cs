@@ -28,7 +28,7 @@ public static class SummaryJson
         using Stream stream =
             typeof(SummaryJson).Assembly.GetManifestResourceStream("SweepStats.Files.Results.summary.schema.json")!;
         using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
+        return SummaryPlan.InSchema(reader.ReadToEnd());
     }
 
     /// <summary>Writes the summary.</summary>

@@ -1,152 +1,89 @@
+using System.Collections.Immutable;
 using System.Text.Json;
-using SweepStats.Fields;
+using System.Text.Json.Nodes;
+using SweepStats.Files.Campaigns.Settings;
 using SweepStats.Quantities;
-using SweepStats.Sweeps;
 using SweepStats.Uncertainty;
 
 namespace SweepStats.Files.Results;
 
-/// <summary>The choices of an analysis, as summary.json tells them.</summary>
+/// <summary>The choices of an analysis, as summary.json and its schema tell them by the table of settings.</summary>
 internal static class SummaryPlan
 {
-    public static void Write(Utf8JsonWriter json, AnalysisResult result) => json.Object("plan", () =>
-    {
-        AnalysisPlan plan = result.Plan;
-        json.Number("confidence", plan.Confidence.Level);
-        Averaging(json, result);
-        json.WriteString("scale", result.Campaign.Scale.Symbol());
-        json.Band(plan.Band);
-        Interpolated(json, plan);
-        Asked(json, result);
-        FloorAndLeakage(json, plan);
-        Receiver(json, plan);
-        json.Numbers("budget_frequencies_hz", plan.BudgetFrequencies.Select(f => f.Value));
-        json.Objects("uncertainties", plan.Uncertainties, entry => Entry(json, entry));
-        Comparisons(json, plan);
-        Field(json, plan.Field);
-    });
+    // What older versions wrote stands where they wrote it; what is not named here follows, as in the table.
+    private static readonly string[] Order =
+    [
+        "confidence", "averaging", "averaging_in_use", "averaging_source", "scale", "start_hz", "stop_hz", "interpolate",
+        "required_least_db", "required_most_db", "requirement_confidence", "guard_band_db", "margin_db", "declared_floor_db",
+        "floor_taken", "reference_taken", "floor_stability_db", "leakage", "shields_nothing", "rbw_hz", "attenuation_db",
+        "source_dbm", "max_input_dbm", "budget_frequencies_hz", "uncertainties", "named_bands", "lots", "choice", "field",
+    ];
 
-    private static void Averaging(Utf8JsonWriter json, AnalysisResult result)
+    // Lists of blocks, and what is no setting.
+    private static readonly PlanMember[] Others =
+    [
+        new("scale", r => r.Campaign.Scale.Symbol(),
+            """ "enum": ["dBm", "dB", "dBµV/m"] """, "What levels are measured against."),
+        new("uncertainties", r => new JsonArray([.. r.Plan.Uncertainties.Select(Entry)]),
+            """ "$ref": "#/$defs/uncertainties" """),
+        new("named_bands", r => new JsonArray([.. r.Plan.NamedBands.Select(named => new JsonObject
+        {
+            ["name"] = named.Name, ["start_hz"] = named.Band.Start.Value, ["stop_hz"] = named.Band.Stop.Value,
+        })]), """ "$ref": "#/$defs/namedBands" """),
+    ];
+
+    private static readonly ImmutableArray<PlanMember> Members =
+    [
+        .. SettingsTable.Sections.SelectMany(Told).Concat(Others)
+            .OrderBy(m => Array.IndexOf(Order, m.Name) is >= 0 and int place ? place : Order.Length),
+    ];
+
+    public static void Write(Utf8JsonWriter json, AnalysisResult result)
     {
-        json.WriteString("averaging", result.Plan.Averaging.ToString().ToLowerInvariant());
-        json.WriteString("averaging_in_use", result.Averaging.Averaging.ToString().ToLowerInvariant());
-        json.WriteString("averaging_source", result.Averaging.Source.ToString().ToLowerInvariant());
+        json.WritePropertyName("plan");
+        Values(Members, result).WriteTo(json);
     }
 
-    private static void Receiver(Utf8JsonWriter json, AnalysisPlan plan)
+    /// <summary>Puts the plan into the schema of summary.json, which holds all else.</summary>
+    public static string InSchema(string schema) =>
+        schema.Replace("\"plan\": {}", $"\"plan\": {{{Form(Members)}}}", StringComparison.Ordinal);
+
+    private static IEnumerable<PlanMember> Told(SettingsSection section)
     {
-        json.Number("rbw_hz", plan.Setup.ResolutionBandwidthHz);
-        json.Number("attenuation_db", plan.Setup.AttenuationDb);
-        json.Number("source_dbm", plan.SourceDbm);
-        json.Number("max_input_dbm", plan.MaximumInputDbm);
+        PlanMember[] told = [.. section.Settings.SelectMany(s => s.Told)];
+        bool mayMiss = section.IsObjectOptional;
+        return section.Object is null ? told
+            : [new(section.Name, r => mayMiss && told.All(m => m.Of(r) is null) ? null : Values(told, r), Form(told),
+                section.Object) { IsOptional = mayMiss }];
     }
 
-    private static void Interpolated(Utf8JsonWriter json, AnalysisPlan plan)
+    private static JsonObject Values(IEnumerable<PlanMember> members, AnalysisResult result) => new(
+        from member in members
+        let value = Finite(member.Of(result))
+        where value is not null || !member.IsOptional
+        select KeyValuePair.Create(member.Name, value));
+
+    // JSON has no other numbers.
+    private static JsonNode? Finite(JsonNode? node) =>
+        node is JsonValue value && value.TryGetValue(out double number) && !double.IsFinite(number) ? null : node;
+
+    private static string Form(IReadOnlyCollection<PlanMember> members) => $$"""
+        "type": "object", "additionalProperties": false,
+        "required": [{{string.Join(", ", members.Where(m => !m.IsOptional).Select(m => $"\"{m.Name}\""))}}],
+        "properties": { {{string.Join(",\n", members.Select(m => $"\"{m.Name}\": {m.Schema}"))}} }
+        """;
+
+    private static JsonObject Entry(UncertaintyEntry entry) => new()
     {
-        if (plan.Interpolate)
-        {
-            json.WriteBoolean("interpolate", true);
-        }
-    }
-
-    private static void Field(Utf8JsonWriter json, FieldThreat? threat)
-    {
-        if (threat is not null)
-        {
-            json.Object("field", () =>
-            {
-                json.Number("threat_v_per_m", threat.VoltsPerMetre);
-                json.Number("tolerable_v_per_m", threat.TolerableVoltsPerMetre);
-            });
-        }
-    }
-
-    // Only where stated: a summary of a campaign that states none of them is what it was before they were known.
-    private static void FloorAndLeakage(Utf8JsonWriter json, AnalysisPlan plan)
-    {
-        json.Number("declared_floor_db", plan.DeclaredFloorDb);
-        Taken(json, "floor_taken", plan.FloorTaking);
-        Taken(json, "reference_taken", plan.ReferenceTaking);
-        if (plan.FloorStabilityDb is { } stability)
-        {
-            json.WriteNumber("floor_stability_db", stability);
-        }
-
-        if (plan.SameLeakage)
-        {
-            json.WriteString("leakage", "same");
-        }
-
-        if (!plan.ShieldNothing.IsEmpty)
-        {
-            json.Texts("shields_nothing", plan.ShieldNothing.Select(s => s.ToString()));
-        }
-    }
-
-    private static void Taken(Utf8JsonWriter json, string name, SweepTaking taking)
-    {
-        if (taking != SweepTaking.Unstated)
-        {
-            json.WriteString(name, taking == SweepTaking.Once ? "once" : "before-and-after");
-        }
-    }
-
-    private static void Comparisons(Utf8JsonWriter json, AnalysisPlan plan)
-    {
-        json.Objects("named_bands", plan.NamedBands, named =>
-        {
-            json.WriteString("name", named.Name);
-            json.Band(named.Band);
-        });
-        json.Object("lots", () =>
-        {
-            json.Number("same_within_db", plan.Lots.MarginDb);
-            json.Number("share", plan.Lots.Share);
-            if (plan.Lots.OrderedBy is { } factor)
-            {
-                json.WriteString("ordered_by", factor);
-            }
-        });
-        json.Object("choice", () =>
-        {
-            json.WriteString("yardstick", plan.Choice.Yardstick?.ToString());
-            json.Texts("lower_is_better", plan.Choice.LowerIsBetter);
-            json.Texts("higher_is_better", plan.Choice.HigherIsBetter);
-            json.Texts("shown", plan.Choice.Shown);
-        });
-    }
-
-    // The least and most that is asked for within the analysed frequencies; a constant has both alike.
-    private static void Asked(Utf8JsonWriter json, AnalysisResult result)
-    {
-        double least = double.PositiveInfinity;
-        double most = double.NegativeInfinity;
-        foreach (double hertz in result.Campaign.Grid.Hertz)
-        {
-            if (result.Plan.Requirement?.At(new Hertz(hertz)) is { } asked)
-            {
-                (least, most) = (Math.Min(least, asked.Value), Math.Max(most, asked.Value));
-            }
-        }
-
-        json.Number("required_least_db", least);
-        json.Number("required_most_db", most);
-        json.Number("requirement_confidence", result.Plan.Rule?.Level.Level);
-        json.Number("guard_band_db", result.Plan.Rule?.GuardBand.Value);
-        json.Number("margin_db", result.Plan.Margin.Value);
-    }
-
-    private static void Entry(Utf8JsonWriter json, UncertaintyEntry entry)
-    {
-        json.WriteString("name", entry.Name);
-        json.Number("half_width_db", entry.HalfWidthDb);
-        json.WriteString("distribution", entry.Distribution.ToString().ToLowerInvariant());
-        json.Number("k", entry.Distribution == ErrorDistribution.Normal ? entry.CoverageFactor : null);
-        json.Number("dof", double.IsFinite(entry.DegreesOfFreedom) ? entry.DegreesOfFreedom : null);
-        json.Number("top_half_width_db", entry.Distribution == ErrorDistribution.Trapezoidal ? entry.TopHalfWidthDb : null);
-        json.Number("reflection_source", entry.Mismatch?.Source.Magnitude);
-        json.Number("reflection_load", entry.Mismatch?.Load.Magnitude);
-        json.WriteString("acts_on", entry.ActsOn.ToString().ToLowerInvariant());
-        json.WriteBoolean("common", entry.Common);
-    }
+        ["name"] = entry.Name,
+        ["half_width_db"] = entry.HalfWidthDb,
+        ["distribution"] = entry.Distribution.ToString().ToLowerInvariant(),
+        ["k"] = entry.Distribution == ErrorDistribution.Normal ? entry.CoverageFactor : null,
+        ["dof"] = double.IsFinite(entry.DegreesOfFreedom) ? entry.DegreesOfFreedom : null,
+        ["top_half_width_db"] = entry.Distribution == ErrorDistribution.Trapezoidal ? entry.TopHalfWidthDb : null,
+        ["reflection_source"] = entry.Mismatch?.Source.Magnitude,
+        ["reflection_load"] = entry.Mismatch?.Load.Magnitude,
+        ["acts_on"] = entry.ActsOn.ToString().ToLowerInvariant(),
+        ["common"] = entry.Common,
+    };
 }

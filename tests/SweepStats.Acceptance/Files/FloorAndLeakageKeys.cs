@@ -129,6 +129,14 @@ public sealed class FloorAndLeakageKeys : IDisposable
     public void TheSummaryNamesHeldReadings(Averaging averaging, string word) =>
         Assert.Equal(word, PlanOf(new AnalysisPlan { Averaging = averaging }).GetProperty("averaging").GetString());
 
+    [Fact]
+    public void TheSchemaKnowsInterpolation() =>
+        Assert.True(PlanOf(new AnalysisPlan { Interpolate = true }).GetProperty("interpolate").GetBoolean());
+
+    [Fact]
+    public void ANumberThatJsonHasNotIsNull() => Assert.Equal(JsonValueKind.Null,
+        PlanOf(new AnalysisPlan { SourceDbm = double.NaN }).GetProperty("source_dbm").ValueKind);
+
     private static JsonElement PlanOf(AnalysisPlan plan) => PlanOf(SomeResult.Analysed() with { Plan = plan });
 
     private static JsonElement PlanOf(AnalysisResult result)

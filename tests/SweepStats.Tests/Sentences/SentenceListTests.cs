@@ -43,6 +43,13 @@ public sealed class SentenceListTests
         Assert.Equal("Said.Many", found[2].Place);
     }
 
+    [Fact]
+    public void MembersOfJsonAreNoSentence()
+    {
+        Assert.Empty(SentenceSearch.In("""class Form { string Of = "\"type\": \"number\", \"minimum\": 0"; }"""));
+        Assert.Single(SentenceSearch.In("""class Form { string Of = "\"all of them\": so it says"; }"""));
+    }
+
     private static string List()
     {
         var list = new StringBuilder("# Every sentence that can be printed, and when\n\n"

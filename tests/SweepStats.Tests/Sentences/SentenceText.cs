@@ -28,8 +28,8 @@ internal static partial class SentenceText
             is ("FormattableString.Invariant", 1) or ("string.Create", 2)
             ? call.ArgumentList.Arguments[^1].Expression : null;
 
-    /// <summary>Three words and more in a row, so neither a name nor a unit.</summary>
-    public static bool IsSentence(string text) =>
+    /// <summary>Three words and more in a row, so neither a name nor a unit; and no members of JSON.</summary>
+    public static bool IsSentence(string text) => !Json().IsMatch(text) &&
         Words().Count(Holes().Replace(text, " ")) >= FewestWords && text.Contains(' ', StringComparison.Ordinal);
 
     private static bool IsText(ExpressionSyntax expression) => Of(expression) is not null;
@@ -46,6 +46,9 @@ internal static partial class SentenceText
 
     /// <summary>Without line ends and runs of blanks.</summary>
     public static string OneLine(string text) => Blanks().Replace(text, " ").Trim();
+
+    [GeneratedRegex("""^\s*"\$?[a-zA-Z]+": """)]
+    private static partial Regex Json();
 
     [GeneratedRegex(@"\s+")]
     private static partial Regex Blanks();
