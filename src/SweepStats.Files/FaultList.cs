@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files;
 
 /// <summary>Collects the faults of one file, and what was taken for granted in reading it.</summary>

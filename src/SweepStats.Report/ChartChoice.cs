@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Report.Drawing;
 using SweepStats.Report.Specimens;
 using SweepStats.Sweeps;

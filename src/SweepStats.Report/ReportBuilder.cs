@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Report.Drawing;
 using SweepStats.Report.Pages;
 using SweepStats.Statistics;

@@ -1,9 +1,9 @@
 using System.Globalization;
 using SweepStats.Rehearsal;
-using SweepStats.Sweeps;
 using SweepStats.StudyRuns;
 using SweepStats.StudyRuns.Lasting;
 using SweepStats.StudyRuns.Trust;
+using SweepStats.Sweeps;
 
 namespace SweepStats.Studies;
 

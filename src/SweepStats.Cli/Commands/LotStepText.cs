@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;

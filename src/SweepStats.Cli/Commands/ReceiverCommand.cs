@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using SweepStats.Files.Campaigns;
 using SweepStats.Files.Receivers;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using SweepStats.Cli.Look;
 using SweepStats.Files.Summaries;

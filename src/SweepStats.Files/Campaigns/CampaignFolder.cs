@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Files.Places;
 using SweepStats.Storage;
 

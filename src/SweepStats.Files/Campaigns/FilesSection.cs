@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Files.Traces;
 
 namespace SweepStats.Files.Campaigns;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Campaigns;
 
 /// <summary>Where sweeps.csv has its columns: those it knows, and the user's own that campaign.toml names.</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using SweepStats.Files.Traces;
 using SweepStats.Storage;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Files.Campaigns;
 using SweepStats.Files.Traces;
 using SweepStats.Sweeps;

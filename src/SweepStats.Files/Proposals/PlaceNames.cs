@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Proposals;
 
 /// <summary>What the names of a covered sweep tell of its place, put together: what words say, names of folders, marks and

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Proposals;
 
 /// <summary>What init makes of a file.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Quantities;
 using SweepStats.Receivers;

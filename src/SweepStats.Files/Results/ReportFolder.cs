@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Collections.Immutable;
 using SweepStats.Files.Campaigns;
 using SweepStats.Files.Places;
 using SweepStats.Sweeps;

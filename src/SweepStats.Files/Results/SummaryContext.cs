@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Files.Campaigns;
 
 namespace SweepStats.Files.Results;

@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Collections.Immutable;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using SweepStats.Files.Campaigns;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.IO.Compression;
 using SpreadCheetah;
 using SpreadCheetah.Styling;

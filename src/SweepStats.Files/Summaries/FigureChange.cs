@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Summaries;
 
 /// <summary>A figure that differs, in dB.</summary>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Summaries;
 
 /// <summary>What summary.json of a comparison of lots over several campaigns holds. Immutable.</summary>

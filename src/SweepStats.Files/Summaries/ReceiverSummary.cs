@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Summaries;
 
 /// <summary>What summary.json of a test with receivers holds. Immutable.</summary>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Summaries;
 
 /// <summary>The ranking of a summary: the whole band first, then those with names.</summary>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Summaries;
 
 /// <summary>What an ordered factor does to the shielding; "values" or "specimens" where too few of them are there.</summary>

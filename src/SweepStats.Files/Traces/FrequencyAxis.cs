@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Files.Traces;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Traces;
 
 /// <summary>Statements about a file that do not go together.</summary>

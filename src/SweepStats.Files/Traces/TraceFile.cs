@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Collections.Immutable;
 using SweepStats.Files.Traces.Layouts;
 using SweepStats.Files.Traces.Mending;
 using SweepStats.Files.Traces.Text;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Budgets;
 using SweepStats.Doubts;
 using SweepStats.Report.Pages;

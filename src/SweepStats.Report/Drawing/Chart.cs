@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using OxyPlot;
 
 namespace SweepStats.Report.Drawing;

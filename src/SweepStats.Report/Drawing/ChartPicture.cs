@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Report.Drawing;
 
 /// <summary>A chart as the page shows it: one <c>svg</c> element whose ids start with the chart's name.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using OxyPlot.Axes;
 using SweepStats.Repeats;
 using SweepStats.Report.Findings;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Fields;
 using SweepStats.Quantities;
 using SweepStats.Report.Answer;

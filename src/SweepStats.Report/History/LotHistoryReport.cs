@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Lots;
 using SweepStats.Report.Drawing;
 using SweepStats.Report.Lots;

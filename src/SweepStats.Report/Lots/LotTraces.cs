@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using OxyPlot;
 using SweepStats.Lots;
 using SweepStats.Report.Specimens;

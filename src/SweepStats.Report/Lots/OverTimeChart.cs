@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using OxyPlot;
 using OxyPlot.Axes;
 using SweepStats.Lots;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Report.Drawing;
 
 namespace SweepStats.Report.Pages;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Planning;
 using SweepStats.Report.Answer;
 using SweepStats.Report.Setup;

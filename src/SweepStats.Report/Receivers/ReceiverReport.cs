@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Receivers;
 using SweepStats.Report.Drawing;
 

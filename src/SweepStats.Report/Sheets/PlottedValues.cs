@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using SweepStats.Bands;

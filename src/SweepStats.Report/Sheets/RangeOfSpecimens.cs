@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using OxyPlot;
 using SweepStats.Report.Drawing;
 using SweepStats.Shielding;

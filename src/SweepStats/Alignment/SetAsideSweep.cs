@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Alignment;
 
 /// <summary>A sweep that is no part of the shielding, on the campaign's grid.</summary>

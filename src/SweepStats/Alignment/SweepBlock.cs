@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using SweepStats.Statistics;
 using SweepStats.Storage;

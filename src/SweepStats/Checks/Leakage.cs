@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Leakage;
 using SweepStats.Quantities;
 using SweepStats.Shielding;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Clipping;
 
 /// <summary>Readings of a campaign that are cut off. Immutable.</summary>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Doubts;
 
 /// <summary>Doubts of single readings that stand at an end of what the receiver shows.</summary>

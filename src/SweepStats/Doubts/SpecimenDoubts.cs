@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Doubts;
 
 /// <summary>What may have moved the shielding of one specimen beside scatter and noise. Immutable.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Sweeps;
 

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Floor;
 
 /// <summary>Floor sweeps split into noise and what transmits.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using MathNet.Numerics;
 using SweepStats.Statistics;
 

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Floor;
 
 /// <summary>Where the floor comes from.</summary>

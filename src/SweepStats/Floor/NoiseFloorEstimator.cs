@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;

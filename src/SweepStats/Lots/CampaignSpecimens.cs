@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Bands;
 using SweepStats.Shielding;
 using SweepStats.Statistics;

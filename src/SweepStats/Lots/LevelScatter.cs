@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Statistics;
 
 namespace SweepStats.Lots;

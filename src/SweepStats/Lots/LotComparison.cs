@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Lots;
 
 /// <summary>Whether lots are alike, and how much their specimens scatter. Immutable.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Bands;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;

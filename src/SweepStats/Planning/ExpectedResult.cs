@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Planning;
 
 /// <summary>What campaigns of one kind show of one specimen at one frequency, in dB.</summary>

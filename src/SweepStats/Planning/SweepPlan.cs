@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Planning;
 
 /// <summary>What a claim needs of range, and what there is.</summary>

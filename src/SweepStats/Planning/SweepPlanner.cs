@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Planning;
 
 /// <summary>Answers how many sweeps and how much range a wanted result needs.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using MathNet.Numerics.RootFinding;
 using SweepStats.Statistics;
 

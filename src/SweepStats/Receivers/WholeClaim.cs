@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Receivers;
 
 /// <summary>What becomes of a claim over all groups.</summary>

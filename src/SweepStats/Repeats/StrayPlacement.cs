@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Repeats;
 
 /// <summary>Placements of one specimen that lie far from its others. Immutable.</summary>

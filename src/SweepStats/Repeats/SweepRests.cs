@@ -1,6 +1,5 @@
 using System.Buffers;
 using System.Collections;
-using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Statistics;
 using SweepStats.Storage;

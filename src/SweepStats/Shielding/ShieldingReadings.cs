@@ -1,5 +1,4 @@
 using System.Collections;
-using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using SweepStats.Quantities;
 using SweepStats.Statistics;

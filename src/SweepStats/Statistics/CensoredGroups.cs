@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Statistics;
 
 /// <summary>Means of groups of one common scatter, some of whose values are known only to lie above a bound. Immutable.</summary>

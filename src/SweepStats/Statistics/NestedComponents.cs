@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Statistics;
 
 /// <summary>Variances that the levels of nested groups add to a value. Immutable.</summary>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Statistics;
 
 /// <summary>How likely each of many models of going together makes what rows show. Immutable.</summary>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Statistics;
 
 /// <summary>How repeats scatter that go together in the order taken, for any number of them. Immutable.</summary>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Storage;
 
 /// <summary>Few different texts, each kept once and named by its number in many places. For one thread.</summary>

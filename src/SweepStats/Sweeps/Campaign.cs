@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Storage;
 
 namespace SweepStats.Sweeps;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Sweeps;

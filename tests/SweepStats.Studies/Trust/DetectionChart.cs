@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using OxyPlot;
 using OxyPlot.Axes;
-using SweepStats.StudyRuns.Trust;
 using SweepStats.Report.Drawing;
+using SweepStats.StudyRuns.Trust;
 
 namespace SweepStats.Studies.Trust;
 

@@ -2,8 +2,8 @@ using SweepStats.Bands;
 using SweepStats.Checks;
 using SweepStats.Quantities;
 using SweepStats.Rehearsal;
-using SweepStats.StudyRuns.Lasting;
 using SweepStats.Statistics;
+using SweepStats.StudyRuns.Lasting;
 using SweepStats.Sweeps;
 
 namespace SweepStats.Tests.Checks;

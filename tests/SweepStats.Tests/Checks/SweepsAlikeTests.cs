@@ -1,6 +1,6 @@
 using SweepStats.Checks;
-using SweepStats.StudyRuns.Lasting;
 using SweepStats.Repeats;
+using SweepStats.StudyRuns.Lasting;
 using SweepStats.Sweeps;
 using Xunit;
 

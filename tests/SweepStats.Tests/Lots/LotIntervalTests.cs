@@ -1,7 +1,7 @@
 using SweepStats.Lots;
 using SweepStats.Rehearsal;
-using SweepStats.StudyRuns.Lots;
 using SweepStats.Statistics;
+using SweepStats.StudyRuns.Lots;
 using Xunit;
 
 namespace SweepStats.Tests.Lots;

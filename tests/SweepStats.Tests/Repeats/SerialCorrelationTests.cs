@@ -2,9 +2,9 @@ using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Quantities;
-using SweepStats.StudyRuns.Lasting;
 using SweepStats.Repeats;
 using SweepStats.Statistics;
+using SweepStats.StudyRuns.Lasting;
 using SweepStats.Sweeps;
 using Xunit;
 

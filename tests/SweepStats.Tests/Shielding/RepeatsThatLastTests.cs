@@ -3,10 +3,10 @@ using SweepStats.Bands;
 using SweepStats.Choice;
 using SweepStats.Lots;
 using SweepStats.Planning;
-using SweepStats.StudyRuns.Lasting;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
+using SweepStats.StudyRuns.Lasting;
 using SweepStats.Sweeps;
 using Xunit;
 

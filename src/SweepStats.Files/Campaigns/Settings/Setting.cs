@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Campaigns.Settings;
 
 /// <summary>A row of the table of settings: a key of campaign.toml, and all that is said of it anywhere.</summary>

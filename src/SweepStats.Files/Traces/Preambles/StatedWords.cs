@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Traces.Preambles;
 
 /// <summary>What the lines above the data state in words. Where two lines differ, neither counts.</summary>

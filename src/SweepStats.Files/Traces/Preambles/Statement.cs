@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Traces.Preambles;
 
 /// <summary>Something that a line above the data states: what, and one value or more.</summary>

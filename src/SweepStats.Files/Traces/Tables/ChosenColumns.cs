@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>Which columns of a table are read, and how.</summary>

@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Collections.Immutable;
 using SweepStats.Files.Traces.Preambles;
 using SweepStats.Files.Traces.Text;
 

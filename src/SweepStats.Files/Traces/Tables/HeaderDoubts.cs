@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Files.Traces.Preambles;
 
 namespace SweepStats.Files.Traces.Tables;

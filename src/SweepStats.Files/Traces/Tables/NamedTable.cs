@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>A table whose columns have names and whose frequencies are found.</summary>

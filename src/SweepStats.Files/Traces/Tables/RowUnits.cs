@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>The units that the rows of a table state themselves.</summary>

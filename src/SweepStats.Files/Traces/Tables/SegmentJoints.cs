@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace SweepStats.Files.Traces.Tables;
 
 /// <summary>The places where a sweep made of segments holds the last frequency of one again as the first of the next.</summary>

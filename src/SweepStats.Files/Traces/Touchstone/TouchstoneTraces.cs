@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SweepStats.Files.Traces.Preambles;
 using SweepStats.Files.Traces.Text;
 using SweepStats.Sweeps;
