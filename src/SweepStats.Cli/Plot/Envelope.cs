@@ -46,7 +46,7 @@ internal sealed class Envelope
         return envelope;
     }
 
-    // A column reaches half a column to both sides of its centre; of the line it takes the specimen within.
+    // A column reaches half a column to both sides of its centre; of the line it takes the part within.
     private void Line(Point from, Point to)
     {
         int last = Nearest(to.X);

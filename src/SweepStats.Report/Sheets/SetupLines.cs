@@ -7,7 +7,7 @@ using SweepStats.Sweeps;
 
 namespace SweepStats.Report.Sheets;
 
-/// <summary>Set-up and method in at most ten lines; the annex has all of it.</summary>
+/// <summary>Set-up and method in eight lines; the annex has all of it.</summary>
 internal static class SetupLines
 {
     /// <summary>The lines in their order, each with its name; what is not stated is said not to be.</summary>

@@ -14,7 +14,7 @@ namespace SweepStats.Checks;
 internal static class FloorLikeness
 {
     // Fewer frequencies have no shape.
-    private const int FewestPoints = 20;
+    public const int FewestPoints = 20;
 
     // How much more than chance does the ripple of the reference has to move it (judgement, no source).
     private const double RippleRatio = 2;
@@ -32,15 +32,26 @@ internal static class FloorLikeness
     /// <param name="floor">The floor.</param>
     public static double? RiseDb(ShieldingCurve curve, NoiseFloor floor)
     {
-        if (curve.Readings.Length < FewestPoints || curve.Levels is not { } levels)
+        if (!HasShape(curve))
         {
             return null;
         }
 
-        double[] covered = Over(floor, curve.Readings.CoveredDb), reference = Over(floor, curve.Readings.ReferenceDb);
-        double[] ripple = EvenLine.Of(reference).Residuals(reference);
-        return FollowsNot(ripple, covered) && IsChance(ripple, covered, ErrorDb(levels, covered.Length))
+        double[] covered = Over(floor, curve.Readings.CoveredDb), ripple = Ripple(curve, floor);
+        return FollowsNot(ripple, covered) && IsChance(ripple, covered, ErrorDb(curve.Levels!, covered.Length))
             ? Sample.Mean(covered) : null;
+    }
+
+    /// <summary>Whether the reference has a ripple that would show.</summary>
+    public static bool CanTell(ShieldingCurve curve, NoiseFloor floor) => HasShape(curve)
+        && Sample.StandardDeviation(Ripple(curve, floor)) >= RippleRatio * ErrorDb(curve.Levels!, curve.Readings.Length);
+
+    private static bool HasShape(ShieldingCurve curve) => curve.Readings.Length >= FewestPoints && curve.Levels is not null;
+
+    private static double[] Ripple(ShieldingCurve curve, NoiseFloor floor)
+    {
+        double[] reference = Over(floor, curve.Readings.ReferenceDb);
+        return EvenLine.Of(reference).Residuals(reference);
     }
 
     // What comes through a specimen follows: most end here, before the error of each level is asked for.

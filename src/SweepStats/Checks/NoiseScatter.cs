@@ -14,7 +14,10 @@ namespace SweepStats.Checks;
 internal static class NoiseScatter
 {
     // Lower, signal and noise scatter alike; higher, what scatters is the source or the specimen.
-    private const double LeastRiseDb = 2, MostRiseDb = 20;
+    private const double LeastRiseDb = 2;
+
+    /// <summary>How far over the floor noise is looked for in dB.</summary>
+    public const double MostRiseDb = 20;
 
     // Of all frequencies, those that lie lower than that (judgement, no source).
     private const double MostOfAll = 0.75;
@@ -31,7 +34,14 @@ internal static class NoiseScatter
     /// <summary>
     /// How far above the floor such sweeps lie on average, in dB; null where they scatter less, or nothing tells.
     /// </summary>
-    public static double? RiseDb(Evidence seen, ShieldingCurve curve, SweepBlock covered, NoiseFloor floor)
+    public static double? RiseDb(Evidence seen, ShieldingCurve curve, SweepBlock covered, NoiseFloor floor) =>
+        Look(seen, curve, covered, floor) is { IsNoise: true } looked ? looked.RiseDb : null;
+
+    /// <summary>Whether the scatter of noise would stand out from that of a signal.</summary>
+    public static bool CanTell(Evidence seen, ShieldingCurve curve, SweepBlock covered, NoiseFloor floor) =>
+        Look(seen, curve, covered, floor) is { IsTelling: true };
+
+    private static Scatter? Look(Evidence seen, ShieldingCurve curve, SweepBlock covered, NoiseFloor floor)
     {
         double[] rise = [.. curve.Readings.CoveredDb.ToArray().Select((level, f) => level - floor.LevelDb[f])];
         int[] places = [.. Enumerable.Range(0, rise.Length).Where(f => rise[f] is >= LeastRiseDb and <= MostRiseDb)];
@@ -43,23 +53,29 @@ internal static class NoiseScatter
 
         double noise = floor.ReadingDeviationDb * floor.ReadingDeviationDb;
         Spread own = Spread.Of(covered, places), source = Spread.Of(seen.Campaign.Reference, places);
-        double expected = places.Average(f => OfNoise(rise[f])) + (source.Variance / noise);
         int ofFloor = (floor.SweepCount - 1) * (rise.Length - 1);
-        return own.DegreesOfFreedom >= FewestFreedom && ofFloor >= FewestFreedom
-            && IsNoise(own.Variance / noise, expected, Math.Sqrt((2.0 / own.DegreesOfFreedom) + (2.0 / ofFloor)))
-            ? places.Average(f => rise[f]) : null;
+        return own.DegreesOfFreedom < FewestFreedom || ofFloor < FewestFreedom ? null
+            : new Scatter(places.Average(f => rise[f]), own.Variance / noise,
+                places.Average(f => OfNoise(rise[f])) + (source.Variance / noise),
+                Math.Sqrt((2.0 / own.DegreesOfFreedom) + (2.0 / ofFloor)));
     }
-
-    // Variances against that of noise: nearer to 1 than to what a signal leaves, and surely above that.
-    private static bool IsNoise(double ratio, double expected, double relativeError) =>
-        expected <= Telling && ratio >= (1 + expected) / 2 && ratio >= expected * (1 + (Sure * relativeError))
-        && ratio >= LikeNoise - relativeError && ratio <= MoreThanNoise + relativeError;
 
     /// <summary>Share of the variance of noise that is left where a signal lifts the level.</summary>
     internal static double OfNoise(double riseDb)
     {
         double lifted = Math.Pow(10, riseDb / 10);
         return ((2 * lifted) - 1) / (lifted * lifted);
+    }
+
+    /// <summary>Variances against that of noise: as seen, and as a signal would leave.</summary>
+    private readonly record struct Scatter(double RiseDb, double Ratio, double Expected, double RelativeError)
+    {
+        public bool IsTelling => Expected <= Telling && Expected * (1 + (Sure * RelativeError)) < 1;
+
+        // Nearer to 1 than to what a signal leaves, and surely above that.
+        public bool IsNoise => Expected <= Telling && Ratio >= (1 + Expected) / 2
+            && Ratio >= Expected * (1 + (Sure * RelativeError))
+            && Ratio >= LikeNoise - RelativeError && Ratio <= MoreThanNoise + RelativeError;
     }
 
     /// <summary>Scatter between sweeps of one placement at some frequencies, offsets of sweeps taken out.</summary>

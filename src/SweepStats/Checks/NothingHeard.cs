@@ -32,6 +32,19 @@ internal sealed class NothingHeard : ICheck
 
     public string? UntestedBecause(Evidence seen) => Lacking.Floor(seen);
 
+    /// <inheritdoc/>
+    public string? LeftBecause(Evidence seen)
+    {
+        Dictionary<SpecimenName, int> places = Places(seen);
+        int near = seen.Floor is { } floor
+            ? seen.Curves.Count(c => HeardSpecimen.MayBeNoise(seen, c, places[c.Name], floor)) : 0;
+        return near == 0 ? null : $"{Amount.Count(near, "specimen", "specimens")} near the floor may be noise alone, and to tell "
+            + $"takes {FloorLikeness.FewestPoints} frequencies and a reference with ripple, or more sweeps";
+    }
+
+    private static Dictionary<SpecimenName, int> Places(Evidence seen) =>
+        seen.Campaign.Covered.Index().ToDictionary(c => c.Item.Name, c => c.Index);
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         if (seen.Floor is not { } floor)
@@ -39,7 +52,7 @@ internal sealed class NothingHeard : ICheck
             return [];
         }
 
-        Dictionary<SpecimenName, int> places = seen.Campaign.Covered.Index().ToDictionary(c => c.Item.Name, c => c.Index);
+        Dictionary<SpecimenName, int> places = Places(seen);
         HeardSpecimen[] all = [.. seen.Curves.Select(c => HeardSpecimen.Of(seen, c, places[c.Name], floor))];
         HashSet<SpecimenName> opened = [.. OpenedSpecimens.In(seen, floor)];
         HashSet<string> lots = [.. opened.Select(name => name.Lot)];

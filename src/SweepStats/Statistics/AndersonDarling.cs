@@ -24,10 +24,10 @@ internal sealed record AndersonDarling
     public required double Adjusted { get; init; }
 
     /// <summary>
-    /// Probability of an adjusted statistic at least as large for a normal sample, by the published fit in four specimens.
+    /// Probability of an adjusted statistic at least as large for a normal sample, by the published fit in four pieces.
     /// </summary>
     /// <remarks>
-    /// The specimens do not quite meet: at 0.2, 0.34 and 0.6 the probability jumps by up to 0.003. From 10 on it stays at
+    /// The pieces do not quite meet: at 0.2, 0.34 and 0.6 the probability jumps by up to 0.003. From 10 on it stays at
     /// 3.7e-24.
     /// </remarks>
     public double Probability => Fit(Adjusted);

@@ -442,6 +442,30 @@ public sealed class NothingHeardTests
         Assert.Equal(("no floor sweep is in use and no floor is declared", null), Made(Plan with { FloorSweeps = 0 }));
     }
 
+    // Eight dB over the floor, of few frequencies and few sweeps: nothing could tell it from noise.
+    [Theory]
+    [InlineData(15, 6, 2, true)]
+    [InlineData(15, 6, 3, false)]
+    [InlineData(20, 6, 2, false)]
+    [InlineData(20, 0, 2, true)]
+    public void WhereNothingTellsNoiseFromASignalItIsSaid(int points, double rippleDb, int sweeps, bool isSaid)
+    {
+        (string? untested, string? left) = Made(Plan with
+        {
+            Points = points,
+            Lots = 1,
+            SpecimensPerLot = 1,
+            ReferenceRippleDb = rippleDb,
+            Placements = 1,
+            CoveredSweeps = sweeps,
+            ShieldingStartDb = 72,
+            ShieldingStopDb = 72,
+        });
+        Assert.Null(untested);
+        Assert.Equal(isSaid ? "1 specimen near the floor may be noise alone, and to tell takes 20 frequencies and a reference "
+            + "with ripple, or more sweeps" : null, left);
+    }
+
     private static (string? Untested, string? Left) Made(RehearsalPlan plan)
     {
         CheckRun run = Rehearsed.Analysed(plan).Checks.Single(c => c.Code == "nothing-heard");
