@@ -118,7 +118,7 @@ internal sealed class Manifest
         }
         else
         {
-            cells.RefuseSpecimen(role, lot ?? specimen);
+            cells.RefuseSpecimen(role, lot ?? specimen ?? cells.Text("placement"));
         }
 
         return new SweepEntry(file, role)

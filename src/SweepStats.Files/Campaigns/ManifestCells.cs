@@ -40,8 +40,8 @@ internal sealed class ManifestCells(int line, Func<string, string> cell, FaultLi
     {
         if (name is not null)
         {
-            faults.Add(line, $"a {role.Name()} sweep is of no lot and no specimen, and has '{name}'",
-                "leave both cells empty, or correct the role");
+            faults.Add(line, $"a {role.Name()} sweep is of no specimen, and has '{name}'",
+                "leave lot, specimen and placement empty there, or correct the role");
         }
     }
 

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
-using SweepStats.Quantities;
 
 namespace SweepStats.Files.Results;
 
@@ -22,13 +21,6 @@ internal static class JsonMembers
             }
         }
 
-        /// <summary>The two ends of a band.</summary>
-        public void Band(FrequencyBand? band)
-        {
-            json.Number("start_hz", band?.Start.Value);
-            json.Number("stop_hz", band?.Stop.Value);
-        }
-
         /// <summary>The members of what has a type, for an object that holds others beside them.</summary>
         public void MembersOf<T>(T value, JsonTypeInfo<T> type)
         {
@@ -36,38 +28,6 @@ internal static class JsonMembers
             {
                 member.WriteTo(json);
             }
-        }
-
-        /// <summary>A list of texts.</summary>
-        public void Texts(string name, IEnumerable<string> texts)
-        {
-            json.WriteStartArray(name);
-            foreach (string text in texts)
-            {
-                json.WriteStringValue(text);
-            }
-
-            json.WriteEndArray();
-        }
-
-        /// <summary>A list of numbers.</summary>
-        public void Numbers(string name, IEnumerable<double> values)
-        {
-            json.WriteStartArray(name);
-            foreach (double value in values)
-            {
-                json.WriteNumberValue(value);
-            }
-
-            json.WriteEndArray();
-        }
-
-        /// <summary>An object.</summary>
-        public void Object(string name, Action members)
-        {
-            json.WriteStartObject(name);
-            members();
-            json.WriteEndObject();
         }
 
         /// <summary>A list with an object for each item.</summary>

@@ -44,8 +44,9 @@ internal static class SummaryPlan
     }
 
     /// <summary>Puts the plan into the schema of summary.json, which holds all else.</summary>
-    public static string InSchema(string schema) =>
-        schema.Replace("\"plan\": {}", $"\"plan\": {{{Form(Members)}}}", StringComparison.Ordinal);
+    public static string InSchema(string schema) => schema.Split("\"plan\": {}") is [var before, var after]
+        ? $"{before}\"plan\": {{{Form(Members)}}}{after}"
+        : throw new InvalidOperationException("The schema of summary.json has no place for the plan.");
 
     private static IEnumerable<PlanMember> Told(SettingsSection section)
     {

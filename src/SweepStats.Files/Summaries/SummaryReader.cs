@@ -38,7 +38,8 @@ public static class SummaryReader
         }
         catch (JsonException e)
         {
-            return Refused(file, (int?)(e.LineNumber + 1), "this is no summary of one campaign, or it was changed", Again);
+            return Refused(file, (int?)(e.LineNumber + 1),
+                "this is no summary of one campaign, an older version wrote it, or it was changed", Again);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -27,7 +27,7 @@ internal static class CheckWords
         ["lost-sign"] = "Levels without their minus sign",
         ["wrong-unit"] = "Levels in another unit than is given",
         ["not-in-place"] = "A specimen that shields nothing, as if it was not in place",
-        ["nothing-heard"] = "A specimen in the floor all over, as if the source was off",
+        ["nothing-heard"] = "Specimens behind which nothing but noise is heard, as if the source was off",
         ["stray-placement"] = "A placement far from the others of its specimen",
         ["no-floor"] = "A floor that is missing, or declared and not measured",
         ["dead-floor"] = "Floor sweeps that show no noise",

@@ -8,9 +8,13 @@ internal static class SetAsideSweeps
     /// <summary>
     /// The sweeps of a role that have every frequency of the grid and the campaign's scale, with their levels and phases there.
     /// </summary>
-    public static IEnumerable<SetAsideSweep> OnGrid(AlignedCampaign campaign, SweepRole role)
+    public static IEnumerable<SetAsideSweep> OnGrid(AlignedCampaign campaign, SweepRole role) =>
+        OnGrid(campaign, campaign.SetAside.Where(s => s.Role == role));
+
+    /// <summary>Those of some sweeps that have every frequency of the grid and the campaign's scale.</summary>
+    public static IEnumerable<SetAsideSweep> OnGrid(AlignedCampaign campaign, IEnumerable<Sweep> sweeps)
     {
-        foreach (Sweep sweep in campaign.SetAside.Where(s => s.Role == role && s.Scale == campaign.Scale))
+        foreach (Sweep sweep in sweeps.Where(s => s.Scale == campaign.Scale))
         {
             ImmutableArray<int> places = CommonGrid.Places(campaign.Grid, sweep.Grid);
             if (!places.Contains(-1))

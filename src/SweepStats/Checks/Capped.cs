@@ -1,6 +1,4 @@
-using SweepStats.Bands;
 using SweepStats.Doubts;
-using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
@@ -19,7 +17,6 @@ internal sealed class Capped : ICheck
     /// <inheritdoc/>
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
-        var opened = new Lazy<HashSet<string>>(() => [.. OpenedSpecimens.In(seen, seen.Floor!).Select(name => name.Lot)]);
         foreach (ShieldingCurve curve in seen.Curves)
         {
             bool At(int f) => curve.Readings.Mark(f) is { State: ShieldingState.Capped, HiddenBehindPlate: false } mark
@@ -34,21 +31,23 @@ internal sealed class Capped : ICheck
                 [.. Enumerable.Range(0, curve.Readings.Length).Where(At).Select(f => curve.Readings[f].Evidence)];
             bool carriers = Enumerable.Range(0, curve.Readings.Length).All(f => !At(f) || curve.Readings[f].Evidence.Ambient);
             bool enough = Reached.By(curve, Enumerable.Range(0, curve.Readings.Length).Where(At), seen);
-            bool unheard = enough && IsUnheard(seen, curve) && !opened.Value.Contains(curve.Name.Lot);
             yield return new Finding
             {
                 Code = Code,
-                Severity = enough && !unheard ? Severity.Note : Severity.Warning,
+                Severity = enough ? Severity.Note : Severity.Warning,
                 Role = SweepRole.Covered,
                 Specimen = curve.Name,
                 Where = Stretches.Where(seen.Campaign.Grid, At),
                 Message = $"At {Amount.OutOf(count, curve.Readings.Length)} the shielding is a lower bound, not a value: "
                     + $"{string.Join("; or ", Causes(bounded))}."
-                    + (enough ? Reach(seen.Rule!, unheard) : string.Empty),
+                    + (enough ? (seen.Rule!.GuardBand.Value > 0
+                        ? " The bounds reach the requirement and its guard band all the same."
+                        : " The bounds reach the requirement all the same.") : string.Empty),
                 Basis = Basis(bounded),
-                NextStep = unheard ? OpenedSpecimens.Ask(curve.Name)
-                    : enough
-                    ? "Nothing, unless a value is wanted instead of a bound."
+                NextStep = enough
+                    ? count == curve.Readings.Length
+                        ? "Open it once and look that the level rises: with the source off it would read so too."
+                        : "Nothing, unless a value is wanted instead of a bound."
                     : carriers ? "Find and switch off the transmitter (finding ambient): more range does not help there."
                     : curve.Readings.Any(r => r.State == ShieldingState.Overloaded)
                     ? "Make more range without more level, since the receiver is overloaded elsewhere: narrower resolution "
@@ -60,14 +59,6 @@ internal sealed class Capped : ICheck
             };
         }
     }
-
-    // With the source off it would be the same: a reference on either side, or an opened sweep, shows that it was on.
-    private static bool IsUnheard(Evidence seen, ShieldingCurve curve) => seen.Timing != ReferenceTiming.BothSides
-        && HeardSpecimen.RisesNowhere(curve, seen.Floor!);
-
-    private static string Reach(DecisionRule rule, bool unheard) =>
-        $" The bounds reach the requirement{(rule.GuardBand.Value > 0 ? " and its guard band" : string.Empty)} "
-            + (unheard ? "if the source was on; nothing here shows that it was." : "all the same.");
 
     private static IEnumerable<string> Causes(ReadingEvidence[] bounded)
     {

@@ -61,6 +61,10 @@ internal sealed class Drift : ICheck
         }
     }
 
+    /// <summary>Whether it tells of a reference that moved.</summary>
+    internal static bool TellsOfReference(Evidence seen) => (Shift(seen) is { } shift && Math.Abs(shift.Db) > RepeatDb)
+        || seen.Drifts.Any(d => d.IsClear && d.Groups.Any(g => g.Role == SweepRole.Reference));
+
     // Reference sweeps have one group at most: they have no placements.
     private static (double Db, string First, string Last)? Shift(Evidence seen)
     {

@@ -24,9 +24,6 @@ internal sealed record HeardSpecimen(
     // A transmitter that came after the floor was taken, or a few of them, stand clear at a part of the frequencies, and show
     // nothing of what is sent; a seam that lets through at so few reads alike (judgement, no source).
     private const double ShareHeard = 0.2;
-
-    /// <summary>Share of the frequencies that is silent in a silent specimen.</summary>
-    public const double ShareSilent = 1 - ShareHeard;
     private const int FewestHeard = 2;
 
     /// <summary>How far above the floor it is nothing but noise, in dB; null where that does not show.</summary>
@@ -61,8 +58,8 @@ internal sealed record HeardSpecimen(
             parallel, parallel is null ? Scattered() : null);
     }
 
-    /// <summary>Whether it rises clearly over the floor at too few frequencies to show that anything was sent.</summary>
-    public static bool RisesNowhere(ShieldingCurve curve, NoiseFloor floor) =>
+    // At too few frequencies to show that anything was sent.
+    private static bool RisesNowhere(ShieldingCurve curve, NoiseFloor floor) =>
         Rise(curve, floor).Count(r => r >= RiseDb) < Fewest(curve.Readings.Length);
 
     /// <summary>

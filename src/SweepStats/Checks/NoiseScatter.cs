@@ -17,7 +17,7 @@ internal static class NoiseScatter
     private const double LeastRiseDb = 2;
 
     /// <summary>How far over the floor noise is looked for in dB.</summary>
-    public const double MostRiseDb = 20;
+    public const double MostRiseDb = 12;
 
     // Of all frequencies, those that lie lower than that (judgement, no source).
     private const double MostOfAll = 0.75;
@@ -54,7 +54,7 @@ internal static class NoiseScatter
         double noise = floor.ReadingDeviationDb * floor.ReadingDeviationDb;
         Spread own = Spread.Of(covered, places), source = Spread.Of(seen.Campaign.Reference, places);
         int ofFloor = (floor.SweepCount - 1) * (rise.Length - 1);
-        return own.DegreesOfFreedom < FewestFreedom || ofFloor < FewestFreedom ? null
+        return own.DegreesOfFreedom < FewestFreedom || source.DegreesOfFreedom < FewestFreedom || ofFloor < FewestFreedom ? null
             : new Scatter(places.Average(f => rise[f]), own.Variance / noise,
                 places.Average(f => OfNoise(rise[f])) + (source.Variance / noise),
                 Math.Sqrt((2.0 / own.DegreesOfFreedom) + (2.0 / ofFloor)));

@@ -66,7 +66,7 @@ internal sealed class NothingHeard : ICheck
         double apart = ApartDb(all);
         return
         [
-            .. OfLots(all, lots),
+            .. OfLots(all, lots, seen.Timing == ReferenceTiming.BothSides),
             .. all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot], apart))
                 .Where(f => !opened.Contains(f.Specimen!.Value)),
         ];
@@ -95,14 +95,15 @@ internal sealed class NothingHeard : ICheck
             + $"{OpenedSpecimens.Kept}. If the closed one differs from before, or nothing rises, sweep all again.",
     };
 
-    // Lots may truly differ, and so it is asked; where the best of the others nears the end of the range, better cloth is enough.
-    private IEnumerable<Finding> OfLots(HeardSpecimen[] all, HashSet<string> opened)
+    // Lots may truly differ, and so it is asked. Where the best of the others nears the end of the range, better cloth is enough,
+    // and a reference on either side: without one nothing shows that the source was on.
+    private IEnumerable<Finding> OfLots(HeardSpecimen[] all, HashSet<string> opened, bool bracketed)
     {
         HeardSpecimen[] heard = [.. all.Where(h => h.IsKnown)];
         double best = heard.Select(h => h.MiddleDb).DefaultIfEmpty(double.PositiveInfinity).Max();
         return all.GroupBy(h => h.Name.Lot)
             .Where(lot => !opened.Contains(lot.Key) && lot.All(h => h.IsSilent)
-                && Least(lot) - best >= AnotherThingDb)
+                && (Least(lot) - best >= AnotherThingDb || (!bracketed && Least(lot) > best)))
             .Select(lot => Asked([.. lot], heard.Length, best));
     }
 
@@ -130,7 +131,8 @@ internal sealed class NothingHeard : ICheck
         }
 
         double best = heard.Max(h => h.MiddleDb);
-        foreach (HeardSpecimen silent in lot.Where(h => h.IsSilent && h.MiddleDb - best >= apartDb))
+        foreach (HeardSpecimen silent in lot.Where(h => h.NoiseDb is not null
+            || (h.IsSilent && h.MiddleDb - best >= apartDb)))
         {
             yield return Asked(silent, heard.Length, best, apartDb);
         }
@@ -149,8 +151,7 @@ internal sealed class NothingHeard : ICheck
             + $"{(heard == 1 ? "the only one that is heard" : "the best of the others")} "
             + $"of its lot shields {Amount.Db(bestDb)}. So it reads too with the source off or a cable loose.",
         Basis = $"Its values and bounds, {Amount.Db(silent.MiddleDb)} in the middle, lie {Amount.Db(silent.MiddleDb - bestDb)} "
-            + $"above that; told from {Amount.Db(apartDb)} on, where it rises so little at "
-            + $"more than {HeardSpecimen.ShareSilent * 100:0} % of the frequencies, or keeps the floor's shape or scatter.",
+            + $"above that; told from {Amount.Db(apartDb)} on, or where it shows noise alone. {Told([silent])}.",
         NextStep = $"Look whether the source was on and every cable tight while {silent.Name} was swept, and sweep it again. "
             + "If it stays so low, open it. Keep that sweep "
             + $"{OpenedSpecimens.Kept}: that settles it.",
@@ -172,15 +173,17 @@ internal sealed class NothingHeard : ICheck
             Misleads = true,
             Message = $"Nothing is heard behind {(lot.Length == 1 ? named : $"any of the {lot.Length} specimens of {named}")}"
                 + $"{ButFor(lot)}, where "
-                + $"{(heard == 1 ? "the other specimen" : $"the best of {heard} others")} shields {Amount.Db(bestDb)}. "
+                + $"{(heard == 1 ? "the only one that is heard" : $"the best of {heard} others")} shields {Amount.Db(bestDb)}. "
                 + "So it reads too with the source off or a cable loose.",
-            Basis = $"{Told(lot)}, from {Amount.Db(AnotherThingDb)} above the others on (here {Amount.Db(least - bestDb)}: "
-                + $"values and bounds of {Amount.Db(least)} in the middle), unless a sweep of it that was left out stands "
+            Basis = $"{Told(lot)}, where a reference stands on either side from {Amount.Db(AnotherThingDb)} above the others on "
+                + $"(here {Amount.Db(least - bestDb)}: values and bounds of {Amount.Db(least)} in the middle), unless a sweep of "
+                + "it that was left out stands "
                 + $"{Amount.Db(OpenedSpecimens.RiseDb)} over the floor and not over the reference. Nearer to the end of the "
                 + "range a somewhat better cloth reads so too. A far better one does as well, and these sweeps cannot tell.",
-            NextStep = $"Look whether the source was on and every cable tight while {named} was swept, and sweep it again. If it "
-                + "stays in the floor, open a specimen of it. Keep that sweep "
-                + $"{OpenedSpecimens.Kept}: that settles it.",
+            NextStep = $"Look whether the source was on and every cable tight while {named} was swept, and sweep it again"
+                + (least - bestDb >= AnotherThingDb ? ". "
+                    : ", with a reference before and after (taken_at, or taken = \"before-and-after\" under [reference]). ")
+                + $"If it stays in the floor, open a specimen of it. Keep that sweep {OpenedSpecimens.Kept}: that settles it.",
         };
     }
 

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using SweepStats.Alignment;
 using SweepStats.Floor;
 using SweepStats.Statistics;
@@ -12,7 +13,7 @@ namespace SweepStats.Checks;
 /// the specimen has to have been swept closed once more after it: what was tightened on the way would else acquit what came
 /// before.
 /// </remarks>
-internal static class OpenedSpecimens
+internal static partial class OpenedSpecimens
 {
     /// <summary>
     /// How far over the floor an opened one stands in dB: a filter ten times as wide lets ten times the noise through.
@@ -22,23 +23,17 @@ internal static class OpenedSpecimens
     /// <summary>Where and how an opened sweep is kept, as the end of a sentence.</summary>
     public const string Kept = "among the covered ones, excluded in sweeps.csv with the reason \"opened\"";
 
-    // The word that the next step asks for, in the languages that files come in.
-    private static readonly string[] Words = ["open", "öffn", "oeffn", "offen"];
-
     public static IEnumerable<SpecimenName> In(Evidence seen, NoiseFloor floor)
     {
         double noise = Sample.Mean(floor.LevelDb.AsSpan()), sent = Sample.Mean(seen.Campaign.Reference.Means().AsSpan());
-        return seen.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered && s.Scale == seen.Campaign.Scale && IsOpened(s)
-            && Sample.Mean(s.Levels.AsSpan()) is var level && level - noise >= RiseDb && level <= sent
-            && IsClosedAgain(seen.Campaign, s)).Select(SpecimenName.Of);
+        return SetAsideSweeps.OnGrid(seen.Campaign, seen.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered && IsOpened(s)))
+            .Where(s => Sample.Mean(s.Levels.AsSpan()) is var level && level - noise >= RiseDb
+                && level <= sent + HeardSpecimen.RiseDb && IsClosedAgain(seen.Campaign, s.Sweep))
+            .Select(s => SpecimenName.Of(s.Sweep));
     }
 
-    /// <summary>How to find out that the source was on.</summary>
-    public static string Ask(SpecimenName name) => $"Open {name} without touching source or cables, look that its level rises, "
-        + $"and sweep it closed once more. Keep the opened sweep {Kept}.";
-
-    private static bool IsOpened(Sweep sweep) => Array.Exists(Words,
-        word => sweep.ExcludedBecause?.Contains(word, StringComparison.OrdinalIgnoreCase) == true);
+    private static bool IsOpened(Sweep sweep) => sweep.ExcludedBecause is { } reason && Opened().IsMatch(reason)
+        && !NotOpened().IsMatch(reason);
 
     private static bool IsClosedAgain(AlignedCampaign campaign, Sweep opened)
     {
@@ -46,4 +41,12 @@ internal static class OpenedSpecimens
             .SelectMany(c => c.Block.Sweeps).Select(s => s.TakenAt)];
         return opened.TakenAt is not { } at || closed.Any(c => c is null) || closed.Any(c => c > at);
     }
+
+    // The word that the next step asks for, in the languages that benches write in.
+    [GeneratedRegex(@"\b(open|opened|ge(ö|oe)ffnet|offen)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Opened();
+
+    [GeneratedRegex(@"\b(not|never|nicht|nie)\s+(\w+\s+)?(open|opened|ge(ö|oe)ffnet|offen)\b",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex NotOpened();
 }

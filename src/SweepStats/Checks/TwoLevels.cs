@@ -5,7 +5,7 @@ using SweepStats.Sweeps;
 namespace SweepStats.Checks;
 
 /// <summary>Sweeps that repeat each other lie on two levels: for some of them the source was off, or a cable loose.</summary>
-/// <remarks>What one sweep alone shows, and what reads like another kind, is told by its own check.</remarks>
+/// <remarks>Where all on one level are odd, or read like another kind, their own checks have told it.</remarks>
 internal sealed class TwoLevels : ICheck
 {
     // As near as levels of noise alone lie to the floor, with the antenna on.
@@ -18,20 +18,30 @@ internal sealed class TwoLevels : ICheck
     public string? UntestedBecause(Evidence seen) =>
         RepeatSplits.CanTell(seen.Campaign) ? null : "no three sweeps of the reference or of one placement repeat each other";
 
+    public string? LeftBecause(Evidence seen)
+    {
+        int few = RepeatSplits.CanTell(seen.Campaign) ? RepeatSplits.Untold(seen.Campaign) : 0;
+        return few == 0 ? null
+            : $"no three sweeps of one placement repeat each other at {Amount.Count(few, "specimen", "specimens")}";
+    }
+
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         HashSet<Sweep> told = [.. seen.OddRepeats.Select(o => o.Sweep.Sweep),
             .. MistakenSweeps.Among(seen.Campaign).Select(m => m.Sweep)];
         return RepeatSplits.Among(seen.Campaign, seen.Floor)
-            .Where(s => !s.Lower.Concat(s.Higher).Any(told.Contains) && !IsStep(seen, s))
+            .Where(s => !s.Lower.All(told.Contains) && !s.Higher.All(told.Contains) && !IsDrift(seen, s))
             .GroupBy(s => s.Specimen).Select(g => Told(seen, [.. g]));
     }
 
-    // A reference that is another from some sweep on is told as a drift.
-    private static bool IsStep(Evidence seen, SplitRepeats split)
+    // A reference that is another from some sweep on, where that was told.
+    private static bool IsDrift(Evidence seen, SplitRepeats split)
     {
-        bool[] lower = [.. seen.Campaign.Reference.Sweeps.OrderBy(s => s.TakenAt).Select(split.Lower.Contains)];
-        return split.Specimen is null && lower.Zip(lower.Skip(1)).Count(pair => pair.First != pair.Second) == 1;
+        ImmutableArray<Sweep> taken = seen.Campaign.Reference.Sweeps;
+        bool timed = taken.All(s => s.TakenAt is not null);
+        bool[] lower = [.. (timed ? taken.OrderBy(s => s.TakenAt) : taken.AsEnumerable()).Select(split.Lower.Contains)];
+        return split.Specimen is null && Drift.TellsOfReference(seen)
+            && lower.Zip(lower.Skip(1)).Count(pair => pair.First != pair.Second) == 1;
     }
 
     private Finding Told(Evidence seen, SplitRepeats[] splits)
@@ -51,10 +61,11 @@ internal sealed class TwoLevels : ICheck
             Misleads = true,
             Message = $"{Whose(splits)} lie on two levels, {Amount.Db(apart)} apart: {lower.Length} of {all} lie lower{floor}.",
             Basis = $"{Levels(splits)} Told where the gap between two levels of sweeps that repeat each other is "
-                + $"{Amount.Db(splits[0].ToldFromDb)} or more, and {RepeatSplits.GapOverRange:0} times as wide as either.",
-            NextStep = $"Look what was different at {Amount.Names([.. lower.Select(s => s.Name)], MostNamed)}: the source off, "
-                + "a cable loose, another attenuator. Exclude the sweeps that were wrong with that reason in sweeps.csv, and "
-                + "take them again.",
+                + $"{Amount.Db(splits.Max(s => s.ToldFromDb))} or more, and "
+                + $"{RepeatSplits.GapOverRange:0} times as wide as either.",
+            NextStep = $"Look what was different at {Amount.Names([.. lower.Select(s => s.Name)], MostNamed)}, or at the others: "
+                + "the source off, a cable loose, another attenuator, a gap at the edge. Exclude the sweeps that were wrong with "
+                + "that reason in sweeps.csv, and take them again.",
         };
     }
 
@@ -70,5 +81,5 @@ internal sealed class TwoLevels : ICheck
     }
 
     private static bool InFloor(Evidence seen, SplitRepeats[] splits) => seen.Floor is { } floor
-        && Array.TrueForAll(splits, s => s.LowerDb - floor.LevelDb.Average() < OfFloorDb);
+        && Array.TrueForAll(splits, s => Math.Abs(s.LowerDb - floor.LevelDb.Average()) < OfFloorDb);
 }

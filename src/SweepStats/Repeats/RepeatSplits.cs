@@ -11,27 +11,33 @@ namespace SweepStats.Repeats;
 /// <remarks>
 /// Where one sweep is off, the others tell which (<see cref="OddRepeats"/>). Where several are, they hide each other, and as
 /// many in each placement hide in the mean of all. So the widest gap between the levels of a placement's sweeps is held against
-/// what lies beside it, against the scatter of all repeats about their levels, and against what noise moves the mean of a sweep
-/// by. Levels are means over frequency in dB as read, so that what lies in the floor is looked at too. Sweeps that are each a
+/// what lies beside it, against the scatter of repeats, and against what noise moves the mean of a sweep by. Groups need not
+/// scatter alike, and of three sweeps two lie together by chance as often as not: where a level has one sweep, or few sweeps
+/// repeat each other, only a gap is told that no scatter makes. Of three levels the widest gap may be too narrow to be told.
+/// Levels are means over frequency in dB as read, so that what lies in the floor is looked at too. Sweeps that are each a
 /// placement are held against each other by <see cref="StrayPlacements"/>.
 /// </remarks>
 internal static class RepeatSplits
 {
     /// <summary>
-    /// Least gap in dB that is told where many repeats show how they scatter: less hardly changes what is claimed.
+    /// Least gap in dB that is told of five sweeps and more, two at least on either level: less hardly changes what is claimed.
     /// </summary>
     public const double WorthTellingDb = 2;
 
-    /// <summary>Least gap in dB where few do: four times the power (judgement, no source).</summary>
+    /// <summary>Least gap in dB of fewer: four times the power (judgement, no source).</summary>
     public const double TooFarDb = 6;
 
     /// <summary>How many times as wide as either level's own range a gap is.</summary>
     public const double GapOverRange = 3;
 
-    /// <summary>
-    /// How many standard deviations wide: of four normal repeats two part so from two in one of ten thousand draws.
-    /// </summary>
-    public const double Deviations = 6;
+    // Standard deviations of a sweep's level (judgement, no source).
+    private const double Deviations = 6;
+
+    // The middle standard deviation of groups of five normal sweeps is 0.92 of the true one, and of fewer less.
+    private const double OfMiddle = 0.9;
+
+    // Of five and more, two on either level part so by chance in one of five hundred draws where the gap is two deviations.
+    private const int FewestOfEither = 2;
 
     private const int Fewest = 3;
 
@@ -40,21 +46,35 @@ internal static class RepeatSplits
     {
         RepeatLevels[] all = [.. Levels(campaign.Reference, null),
             .. campaign.Covered.SelectMany(c => Levels(c.Block, c.Name))];
-        double leastDb = LeastDb(all, floor, campaign.Grid.Count);
-        return [.. all.Where(l => l.GapDb >= leastDb && l.IsParted).Select(l => l.Split(leastDb))];
+        double scatterDb = Deviations * ScatterDb(all, campaign, floor);
+        return [.. all.Where(l => l.IsWide && l.GapDb >= scatterDb)
+            .Select(l => l.Split(Math.Max(l.LeastDb, scatterDb)))];
     }
 
     /// <summary>Whether three sweeps of one placement repeat each other anywhere.</summary>
     public static bool CanTell(AlignedCampaign campaign) => campaign.Reference.SweepCount >= Fewest
-        || campaign.Covered.Any(c => c.Block.Sweeps.GroupBy(s => s.Placement).Any(repeats => repeats.Count() >= Fewest));
+        || campaign.Covered.Any(IsRepeated);
 
-    private static double LeastDb(RepeatLevels[] all, NoiseFloor? floor, int points)
+    /// <summary>Specimens of which no three sweeps of one placement repeat each other.</summary>
+    public static int Untold(AlignedCampaign campaign) => campaign.Covered.Count(c => !IsRepeated(c));
+
+    private static bool IsRepeated(SpecimenBlock specimen) =>
+        specimen.Block.Sweeps.GroupBy(s => s.Placement).Any(repeats => repeats.Count() >= Fewest);
+
+    // Of the middle group, so that few that scatter far more than the others do not hide what these show.
+    private static double ScatterDb(RepeatLevels[] all, AlignedCampaign campaign, NoiseFloor? floor)
     {
-        int freedom = all.Sum(l => l.DegreesOfFreedom);
-        double least = freedom < OddRepeats.ManyDegreesOfFreedom ? TooFarDb : WorthTellingDb;
-        double scatter = freedom == 0 ? 0 : Math.Sqrt(all.Sum(l => l.Squares) / freedom);
-        double noise = floor is { Source: FloorSource.Measured } ? floor.ReadingDeviationDb / Math.Sqrt(points) : 0;
-        return Math.Max(least, Deviations * Math.Sqrt((scatter * scatter) + (noise * noise)));
+        double middle = all.Length == 0 ? 0 : Sample.Median([.. all.Select(l => l.DeviationDb)]) / OfMiddle;
+        double noise = floor is { Source: FloorSource.Measured } ? NoiseDb(campaign.Floor!, floor) : 0;
+        return Math.Sqrt((middle * middle) + (noise * noise));
+    }
+
+    // Of the mean of a sweep that holds noise alone: readings that neighbours resemble are worth fewer, and whole sweeps move.
+    private static double NoiseDb(SweepBlock sweeps, NoiseFloor floor)
+    {
+        double alike = new FloorScatter(sweeps).Correlation, offset = floor.SweepOffsetDeviationDb ?? 0;
+        double reading = floor.ReadingDeviationDb * floor.ReadingDeviationDb;
+        return Math.Sqrt((reading / sweeps.PointCount * (1 + alike) / (1 - alike)) + (offset * offset));
     }
 
     private static IEnumerable<RepeatLevels> Levels(SweepBlock block, SpecimenName? specimen) =>
@@ -78,12 +98,18 @@ internal static class RepeatSplits
 
         public double GapDb => _higher[0].Db - _lower[^1].Db;
 
-        public bool IsParted => GapDb >= GapOverRange * Math.Max(Range(_lower), Range(_higher));
+        private bool IsParted => GapDb >= GapOverRange * Math.Max(Range(_lower), Range(_higher));
 
-        /// <summary>Of the scatter about the level, or about the two where the gap parts them.</summary>
-        public int DegreesOfFreedom => _lower.Length + _higher.Length - (IsParted ? 2 : 1);
+        public double LeastDb => Math.Min(_lower.Length, _higher.Length) >= FewestOfEither
+            && _lower.Length + _higher.Length >= OddRepeats.Fewest ? WorthTellingDb : TooFarDb;
 
-        public double Squares => IsParted ? SquaresOf(_lower) + SquaresOf(_higher) : SquaresOf([.. _lower, .. _higher]);
+        /// <summary>Whether its gap would be told if repeats did not scatter at all.</summary>
+        public bool IsWide => IsParted && GapDb >= LeastDb;
+
+        /// <summary>Standard deviation about its level in dB, or about the two where it is wide.</summary>
+        public double DeviationDb => IsWide
+            ? Math.Sqrt((SquaresOf(_lower) + SquaresOf(_higher)) / (_lower.Length + _higher.Length - 2))
+            : Math.Sqrt(SquaresOf([.. _lower, .. _higher]) / (_lower.Length + _higher.Length - 1));
 
         public SplitRepeats Split(double leastDb) => new(_specimen, [.. _lower.Select(l => l.Sweep)],
             [.. _higher.Select(l => l.Sweep)], _lower.Average(l => l.Db), _higher.Average(l => l.Db), leastDb);

@@ -121,10 +121,11 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
             : at.CoveredAbove;
         double strongest = SignalInNoise.AtRise(Math.Max(rise, 0) + RootSumSquares(above, at.FloorError), at.Floor, noise);
         double weakestReference = SignalInNoise.Level(at.Reference - at.ReferenceError, at.Floor, noise);
+        // The two add up here without a root, and so does what no repeat shows.
+        double inNoise = weakestReference - strongest - at.Whole(0);
         if (double.IsPositiveInfinity(se))
         {
-            // The two add up here without a root, and so does what no repeat shows.
-            return weakestReference - strongest - at.Whole(0);
+            return inNoise;
         }
 
         double signal = at.CoveredSignal;
@@ -134,7 +135,10 @@ internal sealed class ShieldingInterval(DetectorNoise noise, Confidence confiden
         // Where the rise is within its own error the bound must not profit from a mean that happens to lie low.
         up = rise < above ? Math.Max(up, strongest - signal) : up;
         double down = at.ReferenceSignal - weakestReference;
-        return se - at.Whole(RootSumSquares(down, up));
+        double low = se - at.Whole(RootSumSquares(down, up));
+        // The signal of a mean a hair over the floor lies so far down that the root of two such distances is longer than either:
+        // the bound must not lose by it either.
+        return rise < above ? Math.Max(low, inNoise) : low;
     }
 
     private double Shielding(double reference, double covered, double floor) =>

@@ -98,8 +98,9 @@ public sealed class CampaignFolders : IDisposable
     [InlineData("file,role\n,floor\n", 2, "the path of the file is empty", "relative to the campaign")]
     [InlineData("file,role\nreference/r1.csv,covered\n", 2, "a covered sweep needs its specimen", "'specimen'")]
     [InlineData("file,role,specimen\nreference/r1.csv,reference,A02\n", 2,
-        "a reference sweep is of no lot and no specimen, and has 'A02'", "leave both cells empty")]
-    [InlineData("file,role,lot\nfloor/f1.csv,floor,B\n", 2, "a floor sweep is of no lot", "or correct the role")]
+        "a reference sweep is of no specimen, and has 'A02'", "leave lot, specimen and placement empty")]
+    [InlineData("file,role,lot\nfloor/f1.csv,floor,B\n", 2, "a floor sweep is of no specimen, and has 'B'",
+        "or correct the role")]
     [InlineData("file,role,taken_at\nreference/r1.csv,reference,5.3.2026\n", 2, "'5.3.2026' is not a time", "ISO 8601")]
     [InlineData("file,role,source_dbm\nreference/r1.csv,reference,\"1,5\"\n", 2, "'1,5' is not a level", "decimal point")]
     [InlineData("file,role\nreference/r1.csv,reference\nreference/r1.csv,reference\n", 3, "listed twice", "remove one")]

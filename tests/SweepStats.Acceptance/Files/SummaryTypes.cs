@@ -16,7 +16,8 @@ public sealed class SummaryTypes
     private static readonly JsonSchemaExporterOptions Whole =
         new() { TreatNullObliviousAsNonNullable = true, TransformSchemaNode = WithWhatIsRequired };
 
-    // Names, which of them every summary has, kinds of values, and which of them may be null. The plan is written by hand.
+    // Names, which of them every summary has, kinds of values, and which of them may be null. The plan follows the table of
+    // settings.
     [Fact]
     public void TheSchemaSaysWhatTheTypesSay()
     {

@@ -1,5 +1,6 @@
 using SweepStats.Checks;
 using SweepStats.Rehearsal;
+using SweepStats.Statistics;
 using SweepStats.Sweeps;
 using Xunit;
 
@@ -85,6 +86,26 @@ public sealed class TwoLevelsTests
         Assert.Contains(Moved(3, 4).Findings, f => f.Code == "drift");
     }
 
+    // Two of eight at the end: no curve through so few tells it from chance, so it is told here.
+    [Fact]
+    public void AStepOfTheReferenceThatNoDriftTellsIsToldHere()
+    {
+        Taken taken = Taken.With(Plan with { ReferenceSweeps = 8, SweepDeviationDb = 0.05 }, Power);
+        Sweep[] last = [.. taken.Campaign.Sweeps.Where(s => s.Role == SweepRole.Reference).TakeLast(2)];
+        AnalysisResult result = taken.But(s => last.Contains(s) ? s.Shifted(-2.8) : s).Analysed();
+        Assert.Contains(result.Findings, f => f is { Code: "two-levels" or "drift", Role: SweepRole.Reference });
+    }
+
+    // One that is odd beside the split, and told, hides none of the others.
+    [Fact]
+    public void AnOddSweepBesideThemDoesNotHideThem()
+    {
+        Taken taken = new(Campaign(1, 3, 0), Power);
+        Sweep good = taken.Campaign.Sweeps.First(s => s is { Role: SweepRole.Covered, Specimen: "A02" } && !IsOff(s, 3));
+        Assert.Contains(taken.But(s => s == good ? s.As(levels: [.. s.Levels.Select((l, f) => l + (3 * Math.Sin(f / 3.0)))]) : s)
+            .Analysed().Findings, f => f.Code == "two-levels");
+    }
+
     // One look at noise, sweeps that scatter by a decibel, or in the floor: no clean campaign is accused.
     [Theory]
     [InlineData(0.1, 60, 20)]
@@ -101,6 +122,29 @@ public sealed class TwoLevelsTests
             ShieldingStopDb = shieldingDb,
             Looks = looks,
         }).Findings.Any(f => f.Code == "two-levels")), 0, 1);
+
+    // Groups need not scatter alike: one specimen whose sweeps scatter by a decibel among many that do not.
+    [Theory]
+    [InlineData(3, 1)]
+    [InlineData(5, 0.7)]
+    public void AGroupThatScattersMoreThanOthersIsLeftAlone(int sweeps, double deviationDb)
+    {
+        int accused = Draws.Seeds(100).Count(seed =>
+        {
+            var random = new RandomSource(seed);
+            Taken even = Taken.With(Plan with
+            {
+                Seed = seed,
+                SpecimensPerLot = 6,
+                CoveredSweeps = sweeps,
+                ShieldingStartDb = 40,
+                ShieldingStopDb = 40,
+            });
+            return even.But(s => s is { Role: SweepRole.Covered, Specimen: "A02" } ? s.Shifted(deviationDb * random.Normal()) : s)
+                .Analysed().Findings.Any(f => f.Code == "two-levels");
+        });
+        Often.AtMost(accused, Draws.Of(100), 0.01, whenFull: 4);
+    }
 
     // Laws: a shift of all levels, and another order, change nothing.
     [Fact]
@@ -120,7 +164,9 @@ public sealed class TwoLevelsTests
         CheckRun Run(RehearsalPlan plan) => Rehearsed.Analysed(plan).Checks.Single(c => c.Code == "two-levels");
         Assert.Equal("no three sweeps of the reference or of one placement repeat each other",
             Run(Plan with { CoveredSweeps = 2, ReferenceSweeps = 2 }).UntestedBecause);
-        Assert.Null(Run(Plan with { CoveredSweeps = 2 }).UntestedBecause);
+        Assert.Equal((null, "no three sweeps of one placement repeat each other at 3 specimens"),
+            (Run(Plan with { CoveredSweeps = 2 }).UntestedBecause, Run(Plan with { CoveredSweeps = 2 }).LeftBecause));
+        Assert.Null(Run(Plan).LeftBecause);
     }
 
     private static bool IsOff(Sweep sweep, int off) =>
