@@ -92,7 +92,8 @@ public sealed class CompareTests
     // Where, what is wrong, what to do; nothing is printed beside it.
     [Theory]
     [InlineData(null, "there is no such file or folder; name the folder of a report")]
-    [InlineData("{", "1: this is no summary of one campaign, an older version wrote it, or it was changed; make the report again")]
+    [InlineData("{",
+        "1: this is no summary of one campaign, an older version wrote it, or it was changed; make the report again")]
     [InlineData("[]", "1: this is no summary of one campaign")]
     [InlineData("null", "no summary of sweepstats; make the report again")]
     [InlineData("""{"program": "other"}""", "this is no summary of one campaign")]
