@@ -57,6 +57,22 @@ public sealed class TwoLevelsTests
         }
     }
 
+    // Sweeps that scatter by themselves do not hide it.
+    [Theory]
+    [InlineData(4, 0.3)]
+    [InlineData(6, 0.5)]
+    [InlineData(10, 0.8)]
+    public void SweepsThatScatterDoNotHideIt(double looseDb, double scatterDb)
+    {
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            Taken taken = Taken.With(
+                Plan with { Seed = seed, ShieldingStartDb = 40, ShieldingStopDb = 40, SweepDeviationDb = scatterDb }, Power);
+            Assert.Contains(taken.But(s => s.Role == SweepRole.Covered && (s.Name[^5] is '1' or '3') ? s.Shifted(-looseDb) : s)
+                .Analysed().Findings, f => f.Code == "two-levels");
+        }
+    }
+
     // fixtures/oracles/wrong-campaigns.R.
     [Fact]
     public void SweepsThatRTookWithTheSourceOffAreNamed()
