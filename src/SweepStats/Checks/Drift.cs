@@ -65,6 +65,10 @@ internal sealed class Drift : ICheck
     internal static bool TellsOfReference(Evidence seen) => (Shift(seen) is { } shift && Math.Abs(shift.Db) > RepeatDb)
         || seen.Drifts.Any(d => d.IsClear && d.Groups.Any(g => g.Role == SweepRole.Reference));
 
+    /// <summary>By their times, or as they come where one at least has none.</summary>
+    internal static IEnumerable<T> InOrder<T>(IReadOnlyList<T> sweeps, Func<T, DateTimeOffset?> takenAt) =>
+        sweeps.All(s => takenAt(s) is not null) ? sweeps.OrderBy(takenAt) : sweeps;
+
     // Reference sweeps have one group at most: they have no placements.
     private static (double Db, string First, string Last)? Shift(Evidence seen)
     {
@@ -73,8 +77,7 @@ internal sealed class Drift : ICheck
             return null;
         }
 
-        bool timed = reference.Sweeps.All(s => s.Sweep.TakenAt is not null);
-        var inOrder = timed ? reference.Sweeps.OrderBy(s => s.Sweep.TakenAt).ToList() : [.. reference.Sweeps];
+        RepeatedSweep[] inOrder = [.. InOrder(reference.Sweeps, s => s.Sweep.TakenAt)];
         return (inOrder[^1].Offset.Value - inOrder[0].Offset.Value, inOrder[0].Sweep.Name, inOrder[^1].Sweep.Name);
     }
 

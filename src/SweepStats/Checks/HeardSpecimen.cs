@@ -58,17 +58,16 @@ internal sealed record HeardSpecimen(
             parallel, parallel is null ? Scattered() : null);
     }
 
-    // At too few frequencies to show that anything was sent.
-    private static bool RisesNowhere(ShieldingCurve curve, NoiseFloor floor) =>
-        Rise(curve, floor).Count(r => r >= RiseDb) < Fewest(curve.Readings.Length);
-
     /// <summary>
     /// Whether it lies so near the floor that it may be noise of another receiver setting, and nothing could tell.
     /// </summary>
-    public static bool MayBeNoise(Evidence seen, ShieldingCurve curve, int place, NoiseFloor floor) =>
-        Sample.Median(Rise(curve, floor)) <= NoiseScatter.MostRiseDb && !RisesNowhere(curve, floor)
+    public static bool MayBeNoise(Evidence seen, ShieldingCurve curve, int place, NoiseFloor floor)
+    {
+        double[] rise = Rise(curve, floor);
+        return Sample.Median(rise) <= NoiseScatter.MostRiseDb && rise.Count(r => r >= RiseDb) >= Fewest(rise.Length)
             && !FloorLikeness.CanTell(curve, floor)
             && !NoiseScatter.CanTell(seen, curve, seen.Campaign.Covered[place].Block, floor);
+    }
 
     private static double[] Rise(ShieldingCurve curve, NoiseFloor floor) =>
         [.. curve.Readings.CoveredDb.ToArray().Select((level, f) => level - floor.LevelDb[f])];

@@ -37,11 +37,13 @@ internal sealed class TwoLevels : ICheck
     // A reference that is another from some sweep on, where that was told.
     private static bool IsDrift(Evidence seen, SplitRepeats split)
     {
-        ImmutableArray<Sweep> taken = seen.Campaign.Reference.Sweeps;
-        bool timed = taken.All(s => s.TakenAt is not null);
-        bool[] lower = [.. (timed ? taken.OrderBy(s => s.TakenAt) : taken.AsEnumerable()).Select(split.Lower.Contains)];
-        return split.Specimen is null && Drift.TellsOfReference(seen)
-            && lower.Zip(lower.Skip(1)).Count(pair => pair.First != pair.Second) == 1;
+        if (split.Specimen is not null || !Drift.TellsOfReference(seen))
+        {
+            return false;
+        }
+
+        bool[] lower = [.. Drift.InOrder(seen.Campaign.Reference.Sweeps, s => s.TakenAt).Select(split.Lower.Contains)];
+        return lower.Zip(lower.Skip(1)).Count(pair => pair.First != pair.Second) == 1;
     }
 
     private Finding Told(Evidence seen, SplitRepeats[] splits)
@@ -80,6 +82,6 @@ internal sealed class TwoLevels : ICheck
             + $"{widest.Higher.Length} at {widest.HigherDb:0.0} on the level scale.");
     }
 
-    private static bool InFloor(Evidence seen, SplitRepeats[] splits) => seen.Floor is { } floor
-        && Array.TrueForAll(splits, s => Math.Abs(s.LowerDb - floor.LevelDb.Average()) < OfFloorDb);
+    private static bool InFloor(Evidence seen, SplitRepeats[] splits) => seen.Floor?.LevelDb.Average() is { } floor
+        && Array.TrueForAll(splits, s => Math.Abs(s.LowerDb - floor) < OfFloorDb);
 }
