@@ -17,6 +17,10 @@ public sealed class AnalysisTests
     [Fact]
     public void OneThreadWorksUnlessMoreAreAskedFor() => Assert.Equal(1, new AnalysisPlan().Threads);
 
+    // Another one would move every figure of the budgets and of the choice that people have written down.
+    [Fact]
+    public void TheDrawsBeginAtOneUnlessAnotherSeedIsStated() => Assert.Equal(1UL, new AnalysisPlan().Seed);
+
     private sealed class Told : IProgress<double>
     {
         public List<double> Shares { get; } = [];

@@ -152,6 +152,24 @@ public sealed class NotInPlaceTests
         Assert.Equal(Severity.Note, Assert.Single(result.Findings, f => f.Code == "not-in-place").Severity);
     }
 
+    // At the very limit of what an untouched set-up moves by, it is alike. The floor is so low that nothing is taken off for it.
+    [Theory]
+    [InlineData(2, true)]
+    [InlineData(2.5, false)]
+    public void TwoDecibelsAboveTheReferenceIsStillAlike(double aboveDb, bool isAccused)
+    {
+        double[] Flat(double level, int sweep) => [.. Enumerable.Range(0, 21).Select(f => level + ((sweep + f) % 3 * 0.25))];
+        Campaign campaign = Rehearsed.Campaign(
+            Rehearsed.Sweeps(SweepRole.Floor, Flat(-400, 0), Flat(-400, 1), Flat(-400, 2)),
+            Rehearsed.Sweeps(SweepRole.Reference, Flat(-30, 0), Flat(-30, 1), Flat(-30, 2)),
+            Covered("A01"), Covered("A02"));
+        Assert.Equal(isAccused, IsAccused(Analysis.Run(campaign, new AnalysisPlan { Averaging = Averaging.Power })));
+
+        IEnumerable<Sweep> Covered(string specimen) => Rehearsed
+            .Sweeps(SweepRole.Covered, Flat(aboveDb - 30, 0), Flat(aboveDb - 30, 1), Flat(aboveDb - 30, 2))
+            .Select(s => new Sweep(specimen + s.Name, s.Role, s.Grid, s.Levels, s.Scale) { Lot = "A", Specimen = specimen });
+    }
+
     // A set-up that moved makes more of a lot than the reference had; that is another finding's.
     [Fact]
     public void WhatLiesFarAboveTheReferenceIsNoOpenBench() => Assert.False(IsAccused(

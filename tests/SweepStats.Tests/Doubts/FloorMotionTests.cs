@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using SweepStats.Alignment;
 using SweepStats.Doubts;
 using SweepStats.Floor;
@@ -10,6 +11,8 @@ namespace SweepStats.Tests.Doubts;
 
 public sealed class FloorMotionTests
 {
+    private static readonly DetectorNoise Noise = new(100);
+
     // 100 dB behind 70 dB of range: nothing but noise; its power mean lies 0.1 dB over its log mean of 20 looks.
     private static readonly RehearsalPlan Hidden =
         Rehearsed.Plan with { ShieldingStartDb = 100, ShieldingStopDb = 100, Looks = 20, Averaging = Averaging.Power };
@@ -49,21 +52,31 @@ public sealed class FloorMotionTests
     [Theory]
     [InlineData(1.6, 1)]
     [InlineData(1.15, 0)]
-    public void APileThatIsWiderThanNoiseIsNone(double power, int piles)
+    public void APileThatIsWiderThanNoiseIsNone(double power, int piles) => Assert.Equal(piles, Piled(power).Length);
+
+    // A floor that is declared has no error of its own: that of one sweep of noise, over the root of the readings.
+    [Fact]
+    public void TheRiseIsAsSureAsItsReadingsAreMany()
     {
-        var noise = new DetectorNoise(100);
+        FloorMotion motion = Assert.Single(Piled(1.6));
+        Assert.Equal((4.0, Noise.LogStandardDeviation / Math.Sqrt(motion.Points.Length)),
+            (Math.Round(motion.RiseDb, 2), motion.ErrorDb));
+    }
+
+    private static ImmutableArray<FloorMotion> Piled(double power)
+    {
         double[] even = [.. Enumerable.Range(-200, 401).Select(i => i / 200.0)];
         AlignedCampaign campaign = Aligner.Align(Rehearsed.Campaign(
             Rehearsed.Sweeps(SweepRole.Reference, [.. even.Select(_ => 0.0)]),
             Rehearsed.Sweeps(SweepRole.Covered, [.. even.Select(u =>
-                -96 + (1.999 * noise.LogStandardDeviation * Math.Sign(u) * Math.Pow(Math.Abs(u), power)))])), null);
+                -96 + (1.999 * Noise.LogStandardDeviation * Math.Sign(u) * Math.Pow(Math.Abs(u), power)))])), null);
         NoiseFloor floor = NoiseFloorEstimator.Declare(-100, even.Length, Averaging.Power) with
         {
-            Noise = [noise],
+            Noise = [Noise],
             HalfWidthDb = 1,
         };
         var once = new FloorHistory { Bracketed = false, IsKnown = true, ChangeDb = null, HalfWidthDb = 1 };
-        Assert.Equal(piles, FloorMotion.Of(campaign, floor, once).Length);
+        return FloorMotion.Of(campaign, floor, once);
     }
 
     private static AnalysisResult Analysed(RehearsalPlan plan, double rise)
