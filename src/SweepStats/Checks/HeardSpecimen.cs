@@ -1,4 +1,5 @@
 using SweepStats.Floor;
+using SweepStats.Repeats;
 using SweepStats.Shielding;
 using SweepStats.Statistics;
 using SweepStats.Sweeps;
@@ -7,20 +8,14 @@ namespace SweepStats.Checks;
 
 /// <summary>What comes through a specimen.</summary>
 /// <param name="Name">Which specimen.</param>
-/// <param name="Near">Frequencies at which it hardly rises over the floor.</param>
-/// <param name="Points">Frequencies in all.</param>
+/// <param name="At">Where it rises over the floor.</param>
 /// <param name="MiddleDb">Median of its values and bounds in dB; not a number where there are none.</param>
 /// <param name="ParallelDb">How far above the floor it runs parallel to it, in dB; null where it does not.</param>
 /// <param name="ScatterDb">How far above the floor it scatters as noise does, in dB; null where it does not.</param>
-internal sealed record HeardSpecimen(
-    SpecimenName Name, int Near, int Points, double MiddleDb, double? ParallelDb, double? ScatterDb)
+/// <param name="IsBracketed">Whether a reference stands on either side of the specimens.</param>
+internal sealed record HeardSpecimen(SpecimenName Name, HeardFrequencies At, double MiddleDb, double? ParallelDb,
+    double? ScatterDb, bool IsBracketed)
 {
-    /// <summary>
-    /// Four times the power of the floor: as much as noise from outside brings that was not there while the floor was taken
-    /// (judgement, no source).
-    /// </summary>
-    public const double RiseDb = 6;
-
     // A transmitter that came after the floor was taken, or a few of them, stand clear at a part of the frequencies, and show
     // nothing of what is sent; a seam that lets through at so few reads alike (judgement, no source).
     private const double ShareHeard = 0.2;
@@ -29,12 +24,22 @@ internal sealed record HeardSpecimen(
     /// <summary>How far above the floor it is nothing but noise, in dB; null where that does not show.</summary>
     public double? NoiseDb => ParallelDb ?? ScatterDb;
 
-    /// <summary>Frequencies at which it may show the source.</summary>
-    public int Clear => NoiseDb is null ? Points - Near : 0;
+    /// <summary>Frequencies at which something stands over the floor that is no noise, a transmitter or the source.</summary>
+    public int Over => NoiseDb is null ? At.Over : 0;
 
-    public bool IsSilent => Clear < Fewest(Points);
+    /// <summary>Whether nothing shows that the source was on.</summary>
+    public bool IsSilent => IsInFloor || (!IsBracketed && At is { AreFew: true, FollowReference: false });
+
+    /// <summary>Whether it hardly rises over the floor, but for what stands alone.</summary>
+    public bool IsInFloor => NoiseDb is not null || At.InStretches < Fewest(At.Points);
 
     public bool IsKnown => !IsSilent && double.IsFinite(MiddleDb);
+
+    /// <summary>
+    /// Whether it is heard, but at so few frequencies that they may be transmitters: they do not follow the reference, or too
+    /// few lie side by side to tell.
+    /// </summary>
+    public bool MayBeTransmitters => !IsSilent && At is { AreFew: true, FollowReference: not true };
 
     /// <summary>The fewest frequencies that show that something was sent.</summary>
     public static int Fewest(int points) =>
@@ -48,14 +53,13 @@ internal sealed record HeardSpecimen(
     public static HeardSpecimen Of(Evidence seen, ShieldingCurve curve, int place, NoiseFloor floor)
     {
         double[] known = [.. curve.Readings.ValuesDb.ToArray().Where(double.IsFinite)];
-        double[] rise = Rise(curve, floor);
-        int near = rise.Count(r => r < RiseDb);
-        double? parallel = near < rise.Length ? FloorLikeness.RiseDb(curve, floor) : null;
-        double? Scattered() => near == rise.Length ? null
+        var at = HeardFrequencies.Of(curve, floor);
+        double? parallel = at.Over > 0 ? FloorLikeness.RiseDb(curve, floor) : null;
+        double? Scattered() => at.Over == 0 ? null
             : NoiseScatter.RiseDb(seen, curve, seen.Campaign.Covered[place].Block, floor)
-                ?? WithoutShapeDb(rise, seen.Doubts.Specimens[place].LostShape);
-        return new HeardSpecimen(curve.Name, near, rise.Length, known.Length == 0 ? double.NaN : Sample.Median(known),
-            parallel, parallel is null ? Scattered() : null);
+                ?? WithoutShapeDb(HeardFrequencies.RisesDb(curve, floor), seen.Doubts.Specimens[place].LostShape);
+        return new HeardSpecimen(curve.Name, at, known.Length == 0 ? double.NaN : Sample.Median(known),
+            parallel, parallel is null ? Scattered() : null, seen.Timing == ReferenceTiming.BothSides);
     }
 
     /// <summary>
@@ -63,20 +67,19 @@ internal sealed record HeardSpecimen(
     /// </summary>
     public static bool MayBeNoise(Evidence seen, ShieldingCurve curve, int place, NoiseFloor floor)
     {
-        double[] rise = Rise(curve, floor);
-        return Sample.Median(rise) <= NoiseScatter.MostRiseDb && rise.Count(r => r >= RiseDb) >= Fewest(rise.Length)
+        double[] rise = HeardFrequencies.RisesDb(curve, floor);
+        return Sample.Median(rise) <= NoiseScatter.MostRiseDb
+            && rise.Count(r => r >= HeardFrequencies.RiseDb) >= Fewest(rise.Length)
             && !FloorLikeness.CanTell(curve, floor)
             && !NoiseScatter.CanTell(seen, curve, seen.Campaign.Covered[place].Block, floor);
     }
-
-    private static double[] Rise(ShieldingCurve curve, NoiseFloor floor) =>
-        [.. curve.Readings.CoveredDb.ToArray().Select((level, f) => level - floor.LevelDb[f])];
 
     // Where sweeps neither show the reference's shape nor resemble each other, noise is all that is heard, however high it lies.
     private static double? WithoutShapeDb(double[] rise, ImmutableArray<int> lost)
     {
         HashSet<int> noise = [.. lost];
-        return lost.Length > 0 && rise.Where((r, f) => r >= RiseDb && !noise.Contains(f)).Count() < Fewest(rise.Length)
+        return lost.Length > 0
+            && rise.Where((r, f) => r >= HeardFrequencies.RiseDb && !noise.Contains(f)).Count() < Fewest(rise.Length)
             ? lost.Average(f => rise[f]) : null;
     }
 }

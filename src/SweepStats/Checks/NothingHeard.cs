@@ -15,7 +15,8 @@ namespace SweepStats.Checks;
 /// at all the other lots do, though lots may truly differ. Where none is heard, only a sweep of an opened specimen shows that the
 /// source was on: it is looked for among the covered sweeps that were left out, and settles it for a lot too. A little over the
 /// floor is no sign of it: with its antenna on a receiver hears more than with its input closed. Nor is more, where it keeps the
-/// floor's shape (<see cref="FloorLikeness"/>) or scatters as noise does (<see cref="NoiseScatter"/>).
+/// floor's shape (<see cref="FloorLikeness"/>) or scatters as noise does (<see cref="NoiseScatter"/>), nor what stands alone, or
+/// at a part of the band in another shape than the reference (<see cref="HeardFrequencies"/>): transmitters do.
 /// </remarks>
 internal sealed class NothingHeard : ICheck
 {
@@ -26,7 +27,7 @@ internal sealed class NothingHeard : ICheck
     private const double LeastDb = 10, Deviations = 8;
     private const int FewestFreedom = 3;
 
-    private static readonly string Rise = string.Create(Amount.Print, $"{HeardSpecimen.RiseDb:0} dB");
+    private static readonly string Rise = string.Create(Amount.Print, $"{HeardFrequencies.RiseDb:0} dB");
 
     public string Code => "nothing-heard";
 
@@ -35,11 +36,22 @@ internal sealed class NothingHeard : ICheck
     /// <inheritdoc/>
     public string? LeftBecause(Evidence seen)
     {
+        if (seen.Floor is not { } floor)
+        {
+            return null;
+        }
+
         Dictionary<SpecimenName, int> places = Places(seen);
-        int near = seen.Floor is { } floor
-            ? seen.Curves.Count(c => HeardSpecimen.MayBeNoise(seen, c, places[c.Name], floor)) : 0;
-        return near == 0 ? null : $"{Amount.Count(near, "specimen", "specimens")} near the floor may be noise alone, and to tell "
-            + $"takes {FloorLikeness.FewestPoints} frequencies and a reference with ripple, or more sweeps";
+        int near = seen.Curves.Count(c => HeardSpecimen.MayBeNoise(seen, c, places[c.Name], floor));
+        int few = seen.Curves.Count(c => HeardSpecimen.Of(seen, c, places[c.Name], floor).MayBeTransmitters);
+        string?[] left =
+        [
+            near == 0 ? null : $"{Amount.Count(near, "specimen", "specimens")} near the floor may be noise alone, and to tell "
+                + $"takes {FloorLikeness.FewestPoints} frequencies and a reference with ripple, or more sweeps",
+            few == 0 ? null : $"{Amount.Count(few, "specimen is", "specimens are")} heard at less than half of the frequencies "
+                + "and not in the reference's shape, as transmitters may be",
+        ];
+        return string.Join("; ", left.OfType<string>()) is { Length: > 0 } told ? told : null;
     }
 
     private static Dictionary<SpecimenName, int> Places(Evidence seen) =>
@@ -58,7 +70,7 @@ internal sealed class NothingHeard : ICheck
         HashSet<string> lots = [.. opened.Select(name => name.Lot)];
         if (all.Length > 0 && Array.TrueForAll(all, h => h.IsSilent))
         {
-            return lots.Count == 0 ? [OfAll(all) with { Severity = OfNothing(seen) }]
+            return lots.Count == 0 ? [OfAll(all) with { Severity = OfNothing(seen, all) }]
                 : all.Where(h => !lots.Contains(h.Name.Lot)).GroupBy(h => h.Name.Lot)
                     .Select(lot => OfAll([.. lot], lot.Key));
         }
@@ -72,9 +84,10 @@ internal sealed class NothingHeard : ICheck
         ];
     }
 
-    // A reference on either side of the specimens shows at least that there was something to hear then.
-    private static Severity OfNothing(Evidence seen) =>
-        seen.Timing == ReferenceTiming.BothSides ? Severity.Warning : Severity.Fault;
+    // A reference on either side of the specimens shows at least that there was something to hear then; so does, perhaps, what
+    // is heard at a part of the band.
+    private static Severity OfNothing(Evidence seen, HeardSpecimen[] all) =>
+        seen.Timing == ReferenceTiming.BothSides || all.Any(h => !h.IsInFloor) ? Severity.Warning : Severity.Fault;
 
     private Finding OfAll(HeardSpecimen[] all, string? lot = null) => new()
     {
@@ -187,8 +200,8 @@ internal sealed class NothingHeard : ICheck
         };
     }
 
-    private static string ButFor(HeardSpecimen[] unheard) => unheard.Max(h => h.Clear) is > 0 and var clear
-        ? $", but for {Amount.OutOf(clear, unheard[0].Points)} at most" : string.Empty;
+    private static string ButFor(HeardSpecimen[] unheard) => unheard.Max(h => h.Over) is > 0 and var over
+        ? $", but for {Amount.OutOf(over, unheard[0].At.Points)} at most, where transmitters may be heard" : string.Empty;
 
     private static string Covered(HeardSpecimen[] unheard) => Array.Exists(unheard, h => h.ScatterDb is not null)
         ? $"all covered levels lie within {Rise} of the floor or scatter as noise does, up to "
@@ -201,9 +214,15 @@ internal sealed class NothingHeard : ICheck
     private static string Position(HeardSpecimen silent) => silent.ParallelDb is { } above
         ? $"it runs parallel to the floor, {Amount.Db(above)} above it"
         : silent.ScatterDb is { } higher ? $"its sweeps scatter as noise does, {Amount.Db(higher)} over the floor"
-        : $"it rises less than {Rise} over the floor at {Amount.OutOf(silent.Near, silent.Points)}";
+        : $"it rises less than {Rise} over the floor at "
+            + Amount.OutOf(silent.At.Points - silent.At.Over, silent.At.Points);
 
-    // A transmitter may raise it at fewer.
-    private static string Told(HeardSpecimen[] unheard) => $"Told where each rises {Rise} over the floor at fewer than "
-        + $"{HeardSpecimen.Fewest(unheard[0].Points)} frequencies, keeps its shape or scatters as it does";
+    private static string Told(HeardSpecimen[] unheard)
+    {
+        int points = unheard[0].At.Points;
+        string alone = points < FloorLikeness.FewestPoints ? string.Empty : " that do not stand alone";
+        return $"Told where each rises {Rise} over the floor at fewer than {HeardSpecimen.Fewest(points)} frequencies{alone}, "
+            + "keeps its shape or scatters as it does; without a reference on either side also where it rises at less than half of "
+            + "them and not in the reference's shape";
+    }
 }

@@ -28,7 +28,7 @@ internal static partial class OpenedSpecimens
         double noise = Sample.Mean(floor.LevelDb.AsSpan()), sent = Sample.Mean(seen.Campaign.Reference.Means().AsSpan());
         return SetAsideSweeps.OnGrid(seen.Campaign, seen.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered && IsOpened(s)))
             .Where(s => Sample.Mean(s.Levels.AsSpan()) is var level && level - noise >= RiseDb
-                && level <= sent + HeardSpecimen.RiseDb && IsClosedAgain(seen.Campaign, s.Sweep))
+                && level <= sent + HeardFrequencies.RiseDb && IsClosedAgain(seen.Campaign, s.Sweep))
             .Select(s => SpecimenName.Of(s.Sweep));
     }
 

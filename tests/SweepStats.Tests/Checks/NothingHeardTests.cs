@@ -143,6 +143,11 @@ public sealed class NothingHeardTests
         "Nothing is heard behind any of 3 specimens: all covered levels lie within 6 dB of the floor or run parallel to it, 12.")]
     [InlineData("transmitter-over-silence",
         "Nothing is heard behind any of 3 specimens: no covered level rises 6 dB over the floor, but for 8 of 41 frequencies")]
+    [InlineData("transmitters-apart-over-silence",
+        "Nothing is heard behind any of 3 specimens: no covered level rises 6 dB over the floor, but for 14 of 41 frequencies")]
+    [InlineData("transmitter-band-over-silence",
+        "Nothing is heard behind any of 3 specimens: no covered level rises 6 dB over the floor, but for 15 of 41 frequencies")]
+    [InlineData("heard-at-a-third", null)]
     public void ASourceThatRLeftOffIsAskedAbout(string drawn, string? said)
     {
         AnalysisResult result = Analysis.Run(DrawnByR.Campaign(drawn), new AnalysisPlan { Averaging = Averaging.Power });
@@ -428,12 +433,49 @@ public sealed class NothingHeardTests
             RehearsalPlan plan = Plan with { Seed = seed };
             AnalysisResult all = Analysis.Run(Disturbed(Silenced(plan, _ => true)), power);
             Finding told = Assert.Single(all.Findings, f => f.Code == "nothing-heard");
-            Assert.Contains($"no covered level rises 6 dB over the floor, but for {points} of 41 frequencies at most.",
+            Assert.Contains($"no covered level rises 6 dB over the floor, but for {points} of 41 frequencies at most, where "
+                + "transmitters may be heard.",
                 told.Message, StringComparison.Ordinal);
             Assert.NotEqual(Trust.Trustworthy, all.Verdict.Trust);
             Finding lot = Assert.Single(Analysis.Run(Disturbed(Silenced(plan, s => s.Lot == "A")), power).Findings,
                 f => f.Code == "nothing-heard");
             Assert.Equal("A", lot.Lot);
+        }
+    }
+
+    // Transmitters all over the band, each with the floor on either side: no stretch of it is heard.
+    [Theory]
+    [InlineData(SweepTaking.Unstated)]
+    [InlineData(SweepTaking.BeforeAndAfter)]
+    public void TransmittersThatStandAloneShowNoSource(SweepTaking taken)
+    {
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            AnalysisResult result = Analysis.Run(Disturbed(Plan with { Seed = seed }, taken, f => f % 3 == 0), Asking(40));
+            Finding told = Assert.Single(result.Findings, f => f.Code == "nothing-heard");
+            Assert.Contains(", but for 14 of 41 frequencies at most, where transmitters may be heard.", told.Message,
+                StringComparison.Ordinal);
+            Assert.Equal((RequirementOutcome.CannotTell, true), (result.Verdict.Requirement, told.Misleads));
+        }
+    }
+
+    // Side by side they have levels of their own, whatever the reference does. Between two references it is said only.
+    [Theory]
+    [InlineData(SweepTaking.Unstated, 0, true)]
+    [InlineData(SweepTaking.Once, 5, true)]
+    [InlineData(SweepTaking.BeforeAndAfter, 5, false)]
+    public void ABandOfTransmittersShowsNoSource(SweepTaking taken, double rippleDb, bool isAsked)
+    {
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            RehearsalPlan plan = Plan with { Seed = seed, ReferenceRippleDb = rippleDb };
+            AnalysisResult result = Analysis.Run(
+                Disturbed(plan, taken, f => f is >= 10 and < 25, f => 8 * Math.Sin(f * f)), Asking(40));
+            Assert.Equal(isAsked, result.Findings.Any(f => f is { Code: "nothing-heard", Severity: Severity.Warning }));
+            string? left = result.Checks.Single(c => c.Code == "nothing-heard").LeftBecause;
+            Assert.Equal(isAsked ? null : "6 specimens are heard at less than half of the frequencies and not in the reference's "
+                + "shape, as transmitters may be", left?.Contains("transmitters", StringComparison.Ordinal) == true ? left : null);
+            Assert.NotEqual(Trust.Trustworthy, result.Verdict.Trust);
         }
     }
 
@@ -495,6 +537,18 @@ public sealed class NothingHeardTests
             Averaging = Averaging.Power,
             Requirement = askedDb is { } asked ? Requirement.Constant(new Decibels(asked)) : null,
         });
+
+    private static AnalysisPlan Asking(double decibels) =>
+        new() { Averaging = Averaging.Power, Requirement = Requirement.Constant(new Decibels(decibels)) };
+
+    // The source off behind all; what transmits at some frequencies came after the floor was taken.
+    private static Campaign Disturbed(
+        RehearsalPlan plan, SweepTaking taken, Func<int, bool> transmits, Func<int, double>? byDb = null) => Rehearsed
+        .Changed(Silenced(plan, _ => true), (s, f, level) =>
+            s.Role == SweepRole.Covered && transmits(f) ? level + 30 + (byDb?.Invoke(f) ?? 0) : level) with
+    {
+        ReferenceTaking = taken,
+    };
 
     private static IEnumerable<Finding> Told(RehearsalPlan plan, Func<Sweep, bool> off, double overDb) => Analysis
         .Run(Over(Silenced(plan, off), off, overDb), new AnalysisPlan { Averaging = Averaging.Power })
