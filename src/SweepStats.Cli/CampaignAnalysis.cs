@@ -19,18 +19,30 @@ internal sealed record CampaignAnalysis(CampaignReading Reading, AnalysisResult 
     // A whole disk named by mistake has hundreds of thousands of faults.
     private const int MostForPerson = 40, MostForProgram = 1000;
 
+    // More are a list that nobody reads.
+    private const int MostUnlistedNamed = 2;
+
     /// <summary>
     /// Whether the result passes a gate: nothing against trusting it, and the requirement met where there is one.
     /// </summary>
     public bool Passes => Result.Verdict is { Trust: not Trust.Untrustworthy, Requirement: null or RequirementOutcome.Meets };
 
-    /// <summary>What was left out at the user's wish, a line for files that the same is wrong with.</summary>
-    public IEnumerable<string> LeftOutLines => Reading.LeftOutInBrief.Select(file => $"Left out: {file}");
+    /// <summary>
+    /// What was left out at the user's wish, a line for files that the same is wrong with, and what the list does not name.
+    /// </summary>
+    public IEnumerable<string> LeftOutLines =>
+        [.. Reading.LeftOutInBrief.Select(file => $"Left out: {file}"), .. Unlisted];
 
-    /// <summary>The same in one line; none where nothing was left out.</summary>
+    /// <summary>The same in a line or two; none where nothing was left out.</summary>
     public IEnumerable<string> LeftOutInOneLine => Reading.LeftOutInBrief.Length < 2 ? LeftOutLines
         : [$"Left out: {Printed.Count(Reading.LeftOut.Length, "file")} that could not be read; what is wrong with each: "
-            + "--verbose"];
+            + "--verbose", .. Unlisted];
+
+    private string[] Unlisted => Reading.Unlisted.IsEmpty ? [] :
+    [
+        $"Not read, since {CampaignFolder.ManifestName} does not list {(Reading.Unlisted.Length == 1 ? "it" : "them")}: "
+            + PrintedNames.Listed([.. Reading.Unlisted], MostUnlistedNamed) + ".",
+    ];
 
     /// <summary>Reads and analyses; null after writing what is wrong to the error stream.</summary>
     /// <param name="words">The command line.</param>

@@ -48,6 +48,7 @@ public static class CampaignFolder
             Assumptions = parts.Assumptions,
             LeftOut = usable ? [.. unread.Select(f => f.ToString())] : [],
             LeftOutInBrief = usable ? [.. FaultDigest.Of(unread)] : [],
+            Unlisted = list.Unlisted,
         };
     }
 

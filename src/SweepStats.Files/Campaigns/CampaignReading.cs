@@ -27,4 +27,7 @@ public sealed record CampaignReading
 
     /// <summary>The same in brief: one line for files that the same keeps from being read.</summary>
     public ImmutableArray<string> LeftOutInBrief { get; init; } = [];
+
+    /// <summary>Trace files in the campaign's folders that sweeps.csv does not list: they were not read.</summary>
+    public ImmutableArray<string> Unlisted { get; init; } = [];
 }

@@ -20,6 +20,9 @@ internal sealed record SweepList
 
     public ImmutableArray<string> Assumptions { get; init; } = [];
 
+    /// <summary>Trace files in folders that the list does not name, and that are not read.</summary>
+    public ImmutableArray<string> Unlisted { get; init; } = [];
+
     public static SweepList Find(string root, CampaignSettings settings)
     {
         FolderWalk walk = FolderWalk.Through(root);
@@ -66,10 +69,11 @@ internal sealed record SweepList
     private static SweepList Listed(SweepList list, FolderWalk walk, CampaignSettings settings)
     {
         HashSet<string> named = [.. list.Entries.Select(e => e.File), .. settings.Inputs.Select(i => i.Path)];
-        IEnumerable<string> others =
-            walk.Files.Where(f => TraceFile.HasTraceExtension(f) && f.Contains('/') && !named.Contains(f));
+        ImmutableArray<string> others =
+            [.. walk.Files.Where(f => TraceFile.HasTraceExtension(f) && f.Contains('/') && !named.Contains(f))];
         return list with
         {
+            Unlisted = others,
             Assumptions = [.. list.Assumptions,
             .. others.Select(f => $"{f} is not listed in {CampaignFolder.ManifestName} and was not read")],
         };

@@ -13,6 +13,7 @@ public sealed record VerdictWord(string Text, Trust Trust)
         ArgumentNullException.ThrowIfNull(line);
         string verdict = After(VerdictWords.RehearsedMark, line) ?? line;
         return After(VerdictWords.Untrusted, verdict) is not null ? new VerdictWord("rely", Trust.Untrustworthy)
+            : After(VerdictWords.TrustedAsTested, verdict) is not null ? new VerdictWord("Trust", Trust.Limited)
             : After(VerdictWords.Trusted, verdict) is not { } rest ? null
             : new VerdictWord("trusted", EndsHere(rest) ? Trust.Trustworthy : Trust.Limited);
     }

@@ -21,7 +21,7 @@ public static class VerdictWords
 {
     internal const string Trusted = "This measurement can be trusted";
     internal const string TrustedWithinLimits = "This measurement can be trusted within limits";
-    internal const string TrustedAsTested = "This measurement can be trusted only as far as it was tested";
+    internal const string TrustedAsTested = "Trust this measurement no further than it was tested";
     internal const string Untrusted = "Do not rely on this measurement";
     internal const string RehearsedMark = "Drawn by rehearse, not measured. ";
 

@@ -107,7 +107,7 @@ public static class ChoiceWords
         string? none = band.PointCount == 0 ? "No frequency of this band can be compared."
             : first.Length == 0 && result.Choice!.SettleFirst.IsEmpty ? NothingToldApart(result)
             : NoWinner(result.Choice!);
-        yield return none ?? Best(first, band, compared, Level(result.Plan.Confidence));
+        yield return none ?? Best(result, first, band, compared);
         if (none is null && band.GroupCount > 1)
         {
             yield return $"{Count(compared, "specimen")} make {Count(band.GroupCount, "group")}: within a group the best "
@@ -124,16 +124,25 @@ public static class ChoiceWords
         }
     }
 
-    private static string Best(RankedSpecimen[] first, BandRanking band, int compared, string level) =>
-        (first.Length, compared) switch
+    private static string Best(AnalysisResult result, RankedSpecimen[] first, BandRanking band, int compared)
+    {
+        string level = Level(result.Plan.Confidence);
+        return (first.Length, compared) switch
         {
             (1, 1) => $"Only {SpecimenLabel(first[0].Name)} can be compared.",
+            (1, _) when IsSilent(result, first[0]) => $"{ComparedOnly(band, compared)}{SpecimenLabel(first[0].Name)} reads best "
+                + $"({level}), but nothing is heard behind it, as with the source off: open it once before you choose it.",
             (1, _) => $"{ComparedOnly(band, compared)}{SpecimenLabel(first[0].Name)} shields best ({level}).",
             var (some, all) when some == all =>
                 $"{ComparedOnly(band, compared)}None of {Count(all, "specimen")} can be told from the best.",
             _ => $"{ComparedOnly(band, compared)}{Plain(first.Length)} of {Count(compared, "specimen")} cannot be "
                 + $"told from the best ({level}): {Names(first)}.",
         };
+    }
+
+    // What misleads is settled first: nobody is ranked then.
+    private static bool IsSilent(AnalysisResult result, RankedSpecimen winner) =>
+        result.Findings.Any(f => f.Code == "nothing-heard" && f.Concerns(winner.Name));
 
     // Who is left out stands before who is best.
     private static string ComparedOnly(BandRanking band, int compared) => compared == band.Ranking.Length ? string.Empty

@@ -19,7 +19,9 @@ public static class PrintedNames
     internal const int LongestSpecimen = 40;
 
     /// <summary>The first of several names, and how many more there are.</summary>
-    internal static string Listed(string[] names, int most)
+    /// <param name="names">Names, harmless to print.</param>
+    /// <param name="most">How many are named.</param>
+    public static string Listed(string[] names, int most)
     {
         string named = string.Join(", ", names.Take(most));
         return names.Length > most ? $"{named} and {Plain(names.Length - most)} more" : named;

@@ -1,3 +1,4 @@
+using SweepStats.Bands;
 using SweepStats.Floor;
 using SweepStats.Repeats;
 using SweepStats.Shielding;
@@ -7,19 +8,21 @@ using SweepStats.Sweeps;
 namespace SweepStats.Checks;
 
 /// <summary>What comes through a specimen.</summary>
-/// <param name="Name">Which specimen.</param>
+/// <param name="Curve">Its shielding.</param>
 /// <param name="At">Where it rises over the floor.</param>
 /// <param name="MiddleDb">Median of its values and bounds in dB; not a number where there are none.</param>
 /// <param name="ParallelDb">How far above the floor it runs parallel to it, in dB; null where it does not.</param>
 /// <param name="ScatterDb">How far above the floor it scatters as noise does, in dB; null where it does not.</param>
 /// <param name="IsBracketed">Whether a reference stands on either side of the specimens.</param>
-internal sealed record HeardSpecimen(SpecimenName Name, HeardFrequencies At, double MiddleDb, double? ParallelDb,
+internal sealed record HeardSpecimen(ShieldingCurve Curve, HeardFrequencies At, double MiddleDb, double? ParallelDb,
     double? ScatterDb, bool IsBracketed)
 {
     // A transmitter that came after the floor was taken, or a few of them, stand clear at a part of the frequencies, and show
     // nothing of what is sent; a seam that lets through at so few reads alike (judgement, no source).
     private const double ShareHeard = 0.2;
     private const int FewestHeard = 2;
+
+    public SpecimenName Name => Curve.Name;
 
     /// <summary>How far above the floor it is nothing but noise, in dB; null where that does not show.</summary>
     public double? NoiseDb => ParallelDb ?? ScatterDb;
@@ -41,6 +44,15 @@ internal sealed record HeardSpecimen(SpecimenName Name, HeardFrequencies At, dou
     /// </summary>
     public bool MayBeTransmitters => !IsSilent && At is { AreFew: true, FollowReference: not true };
 
+    /// <summary>Whether its values and bounds reach what is asked, everywhere.</summary>
+    public bool Meets(DecisionRule rule)
+    {
+        var limits = new OneSidedLimits(Curve);
+        bool?[] met =
+            [.. Curve.Readings.Select((reading, f) => rule.IsMet(reading, limits.Low(f, rule.Level.Level)))];
+        return met.Contains(true) && !met.Contains(false);
+    }
+
     /// <summary>The fewest frequencies that show that something was sent.</summary>
     public static int Fewest(int points) =>
         Math.Min(points, Math.Max(FewestHeard, (int)Math.Ceiling(ShareHeard * points)));
@@ -58,7 +70,7 @@ internal sealed record HeardSpecimen(SpecimenName Name, HeardFrequencies At, dou
         double? Scattered() => at.Over == 0 ? null
             : NoiseScatter.RiseDb(seen, curve, seen.Campaign.Covered[place].Block, floor)
                 ?? WithoutShapeDb(HeardFrequencies.RisesDb(curve, floor), seen.Doubts.Specimens[place].LostShape);
-        return new HeardSpecimen(curve.Name, at, known.Length == 0 ? double.NaN : Sample.Median(known),
+        return new HeardSpecimen(curve, at, known.Length == 0 ? double.NaN : Sample.Median(known),
             parallel, parallel is null ? Scattered() : null, seen.Timing == ReferenceTiming.BothSides);
     }
 

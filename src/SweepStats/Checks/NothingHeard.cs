@@ -1,3 +1,4 @@
+using SweepStats.Bands;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
 using SweepStats.Statistics;
@@ -78,8 +79,8 @@ internal sealed class NothingHeard : ICheck
         double apart = ApartDb(all);
         return
         [
-            .. OfLots(all, lots, seen.Timing == ReferenceTiming.BothSides),
-            .. all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot], apart))
+            .. OfLots(all, lots, seen),
+            .. all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot], apart, seen.Rule))
                 .Where(f => !opened.Contains(f.Specimen!.Value)),
         ];
     }
@@ -108,17 +109,24 @@ internal sealed class NothingHeard : ICheck
             + $"{OpenedSpecimens.Kept}. If the closed one differs from before, or nothing rises, sweep all again.",
     };
 
-    // Lots may truly differ, and so it is asked. Where the best of the others nears the end of the range, better cloth is enough,
-    // and a reference on either side: without one nothing shows that the source was on.
-    private IEnumerable<Finding> OfLots(HeardSpecimen[] all, HashSet<string> opened, bool bracketed)
+    // Lots may truly differ: where the best of the others nears the end of the range, better cloth is enough, and a reference on
+    // either side. Without one nothing shows that the source was on; and what only silence meets is asked about in any case.
+    private IEnumerable<Finding> OfLots(HeardSpecimen[] all, HashSet<string> opened, Evidence seen)
     {
         HeardSpecimen[] heard = [.. all.Where(h => h.IsKnown)];
         double best = heard.Select(h => h.MiddleDb).DefaultIfEmpty(double.PositiveInfinity).Max();
         return all.GroupBy(h => h.Name.Lot)
-            .Where(lot => !opened.Contains(lot.Key) && lot.All(h => h.IsSilent)
-                && (Least(lot) - best >= AnotherThingDb || (!bracketed && Least(lot) > best)))
-            .Select(lot => Asked([.. lot], heard.Length, best));
+            .Where(lot => !opened.Contains(lot.Key) && lot.All(h => h.IsSilent) && Least(lot) > best)
+            .Select(lot => Weighed(Asked([.. lot], heard.Length, best), Least(lot) - best >= AnotherThingDb
+                || seen.Timing != ReferenceTiming.BothSides || MeetAlone([.. lot], heard, seen.Rule)));
     }
+
+    // Silence is all that they meet by, where none that is heard does.
+    private static bool MeetAlone(HeardSpecimen[] silent, HeardSpecimen[] heard, DecisionRule? rule) => rule is not null
+        && Array.Exists(silent, h => h.Meets(rule)) && !Array.Exists(heard, h => h.Meets(rule));
+
+    private static Finding Weighed(Finding asked, bool misleads) =>
+        misleads ? asked : asked with { Severity = Severity.Note, Misleads = false, Bias = null };
 
     // Of a specimen that cannot be read anywhere there is none.
     private static double Least(IEnumerable<HeardSpecimen> lot) =>
@@ -135,7 +143,7 @@ internal sealed class NothingHeard : ICheck
             : Math.Clamp(Deviations * Math.Sqrt(squares / freedom), LeastDb, AnotherThingDb);
     }
 
-    private IEnumerable<Finding> InLot(HeardSpecimen[] lot, double apartDb)
+    private IEnumerable<Finding> InLot(HeardSpecimen[] lot, double apartDb, DecisionRule? rule)
     {
         HeardSpecimen[] heard = [.. lot.Where(h => h.IsKnown)];
         if (heard.Length == 0)
@@ -144,10 +152,10 @@ internal sealed class NothingHeard : ICheck
         }
 
         double best = heard.Max(h => h.MiddleDb);
-        foreach (HeardSpecimen silent in lot.Where(h => h.NoiseDb is not null
-            || (h.IsSilent && h.MiddleDb - best >= apartDb)))
+        foreach (HeardSpecimen silent in lot.Where(h => h.NoiseDb is not null || (h.IsSilent && h.MiddleDb > best)))
         {
-            yield return Asked(silent, heard.Length, best, apartDb);
+            yield return Weighed(Asked(silent, heard.Length, best, apartDb),
+                silent.NoiseDb is not null || silent.MiddleDb - best >= apartDb || MeetAlone([silent], heard, rule));
         }
     }
 
@@ -164,7 +172,8 @@ internal sealed class NothingHeard : ICheck
             + $"{(heard == 1 ? "the only one that is heard" : "the best of the others")} "
             + $"of its lot shields {Amount.Db(bestDb)}. So it reads too with the source off or a cable loose.",
         Basis = $"Its values and bounds, {Amount.Db(silent.MiddleDb)} in the middle, lie {Amount.Db(silent.MiddleDb - bestDb)} "
-            + $"above that; told from {Amount.Db(apartDb)} on, or where it shows noise alone. {Told([silent])}.",
+            + $"above that. It misleads from {Amount.Db(apartDb)} on, where it alone of its lot meets the requirement, or "
+            + $"where it shows noise alone. {Told([silent])}.",
         NextStep = $"Look whether the source was on and every cable tight while {silent.Name} was swept, and sweep it again. "
             + "If it stays so low, open it. Keep that sweep "
             + $"{OpenedSpecimens.Kept}: that settles it.",
@@ -188,11 +197,11 @@ internal sealed class NothingHeard : ICheck
                 + $"{ButFor(lot)}, where "
                 + $"{(heard == 1 ? "the only one that is heard" : $"the best of {heard} others")} shields {Amount.Db(bestDb)}. "
                 + "So it reads too with the source off or a cable loose.",
-            Basis = $"{Told(lot)}, where a reference stands on either side from {Amount.Db(AnotherThingDb)} above the others on "
-                + $"(here {Amount.Db(least - bestDb)}: values and bounds of {Amount.Db(least)} in the middle), unless a sweep of "
-                + "it that was left out stands "
-                + $"{Amount.Db(OpenedSpecimens.RiseDb)} over the floor and not over the reference. Nearer to the end of the "
-                + "range a somewhat better cloth reads so too. A far better one does as well, and these sweeps cannot tell.",
+            Basis = $"{Told(lot)}, unless a sweep of it that was left out stands {Amount.Db(OpenedSpecimens.RiseDb)} over the "
+                + "floor and not over the reference. Where a reference stands on either side it misleads from "
+                + $"{Amount.Db(AnotherThingDb)} above the others on (here {Amount.Db(least - bestDb)}: values and bounds of "
+                + $"{Amount.Db(least)} in the middle), or where it alone meets the requirement. Better cloth reads so too, and "
+                + "these sweeps cannot tell.",
             NextStep = $"Look whether the source was on and every cable tight while {named} was swept, and sweep it again"
                 + (least - bestDb >= AnotherThingDb ? ". "
                     : ", with a reference before and after (taken_at, or taken = \"before-and-after\" under [reference]). ")
@@ -222,7 +231,7 @@ internal sealed class NothingHeard : ICheck
         int points = unheard[0].At.Points;
         string alone = points < FloorLikeness.FewestPoints ? string.Empty : " that do not stand alone";
         return $"Told where each rises {Rise} over the floor at fewer than {HeardSpecimen.Fewest(points)} frequencies{alone}, "
-            + "keeps its shape or scatters as it does; without a reference on either side also where it rises at less than half of "
-            + "them and not in the reference's shape";
+            + "keeps its shape or scatters as it does; without a reference on either side also where it rises at less than half "
+            + "of them and not in the reference's shape";
     }
 }

@@ -73,8 +73,8 @@ public sealed class TerminalTests
     [InlineData("Do not rely on this measurement: it shows nothing.",
         "Do not \e[1;31mrely\e[0m on this measurement: it shows nothing.")]
     [InlineData("This measurement can be trusted.", "This measurement can be \e[1;32mtrusted\e[0m.")]
-    [InlineData("This measurement can be trusted only as far as it was tested.",
-        "This measurement can be \e[1;33mtrusted\e[0m only as far as it was tested.")]
+    [InlineData("Trust this measurement no further than it was tested.",
+        "\e[1;33mTrust\e[0m this measurement no further than it was tested.")]
     [InlineData("This measurement can be trusted inside its limits.",
         "This measurement can be \e[1;33mtrusted\e[0m inside its limits.")]
     [InlineData("This measurement can be trusted, and every specimen meets.",

@@ -61,6 +61,25 @@ public sealed class UnreadFilesTests : IDisposable
         Assert.DoesNotContain("Take at least three sweeps", output, StringComparison.Ordinal);
     }
 
+    // Nothing is dropped in silence: a file beside those that sweeps.csv lists is named on the screen.
+    [Theory]
+    [InlineData("check")]
+    [InlineData("run", "--charts", "none")]
+    [InlineData("check", "--verbose")]
+    public void AFileThatTheListDoesNotNameIsSaid(string command, params string[] options)
+    {
+        string[] copied = ["floor/x1.csv", "floor/x2.csv", "floor/x3.csv"];
+        string first = Path.Combine(Folder, "floor/floor-01.csv");
+        File.Copy(first, Path.Combine(Folder, copied[0]));
+        Assert.Contains("Not read, since sweeps.csv does not list it: floor/x1.csv.", Said("one"), StringComparison.Ordinal);
+        Array.ForEach(copied[1..], c => File.Copy(first, Path.Combine(Folder, c)));
+        Assert.Contains("Not read, since sweeps.csv does not list them: floor/x1.csv, floor/x2.csv and 1 more.", Said("all"),
+            StringComparison.Ordinal);
+
+        string Said(string folder) => Shell.Run([command, Folder, .. options,
+            .. command == "run" ? ["--out", Path.Combine(_scratch.Path, folder)] : Array.Empty<string>()]).Out;
+    }
+
     [Theory]
     [InlineData("plate", "leakage")]
     [InlineData("linearity", "saturation-step")]

@@ -78,6 +78,7 @@ public sealed class CampaignFolders : IDisposable
             (covered.Lot, covered.Specimen, covered.Placement, covered.ExcludedBecause));
         Assert.Equal(-2, covered.Levels[0]);
         Assert.Contains("floor/unlisted.csv is not listed in sweeps.csv and was not read", reading.Assumptions);
+        Assert.Equal("floor/unlisted.csv", Assert.Single(reading.Unlisted));
     }
 
     [Fact]

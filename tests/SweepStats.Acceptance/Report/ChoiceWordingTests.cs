@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using SweepStats.Bands;
+using SweepStats.Checks;
 using SweepStats.Choice;
 using SweepStats.Quantities;
 using SweepStats.Report.Choice;
@@ -25,6 +26,28 @@ public sealed class ChoiceWordingTests
         string[] said = Said([.. groups.Select((g, i) => Ranked($"A0{i + 1}", 42 - i) with { Group = g })]);
         Assert.Equal(sentence, said[0]);
         Assert.Equal(groups.Max() > 1, said.Any(s => s.StartsWith("3 specimens make 2 groups", StringComparison.Ordinal)));
+    }
+
+    // With the source off it would read so too.
+    [Fact]
+    public void ASilentWinnerIsToBeOpenedOnce()
+    {
+        var silent = new Finding
+        {
+            Code = "nothing-heard",
+            Severity = Severity.Note,
+            Specimen = new SpecimenName("A", "A01"),
+            Message = "A finding.",
+            Basis = "A rule.",
+            NextStep = "Open it.",
+        };
+        AnalysisResult result = Drawn.Value with { Findings = [silent] };
+        Assert.Equal("A/A01 reads best (95 %), but nothing is heard behind it, as with the source off: open it once before you "
+            + "choose it.", Answer(result, 1, 2));
+        Assert.Equal("A/A02 shields best (95 %).", Answer(result, 2, 1));
+
+        static string Answer(AnalysisResult result, params int[] groups) => ChoiceWords.ChoiceAnswer(
+            result, Of([.. groups.Select((g, i) => Ranked($"A0{i + 1}", 42 - i) with { Group = g })])).First();
     }
 
     [Fact]

@@ -101,7 +101,39 @@ public sealed class NothingHeardTests
             ShieldingStartDb = shieldingDb,
             ShieldingStopDb = shieldingDb,
             LotSteps = [Step("B", betterDb, 1)],
-        }).Findings.Any(f => f.Code == "nothing-heard")));
+        }).Findings.Any(f => f is { Code: "nothing-heard", Misleads: true })));
+
+    // A dozen decibels over the best of its lot: better cloth may do so. Where nothing but silence meets what is
+    // asked, it is asked about all the same.
+    [Theory]
+    [InlineData(67, true)]
+    [InlineData(52, false)]
+    public void WhatMeetsBySilenceAloneIsAskedAbout(double askedDb, bool isAsked)
+    {
+        RehearsalPlan uneven = Plan with { Lots = 1, ShieldingStartDb = 63, ShieldingStopDb = 63 };
+        foreach (ulong seed in Draws.Seeds(20))
+        {
+            AnalysisResult result = Analysis.Run(
+                Silenced(uneven with { Seed = seed }, s => s.Specimen == "A02") with
+                {
+                    ReferenceTaking = SweepTaking.BeforeAndAfter,
+                }, Asking(askedDb));
+            Finding told = Assert.Single(result.Findings, f => f.Code == "nothing-heard");
+            Assert.Equal((isAsked, isAsked ? Severity.Warning : Severity.Note), (told.Misleads, told.Severity));
+        }
+    }
+
+    // The lot that is better, and in the floor, where the other does not meet what is asked.
+    [Theory]
+    [InlineData(70, true)]
+    [InlineData(50, false)]
+    public void ALotThatMeetsBySilenceAloneIsAskedAbout(double askedDb, bool isAsked)
+    {
+        Taken better = Taken.With(Plan with { ShieldingStartDb = 64, ShieldingStopDb = 64, LotSteps = [Step("B", 40, 1)] });
+        AnalysisResult result = (Referenced(better, SweepTaking.BeforeAndAfter) with { Stated = Asking(askedDb) }).Analysed();
+        Finding told = Assert.Single(result.Findings, f => f.Code == "nothing-heard");
+        Assert.Equal(("B", isAsked), (told.Lot, told.Misleads));
+    }
 
     // Metal beside cloth: these sweeps cannot tell, one of an opened piece of that lot can. One of another lot cannot.
     [Theory]
@@ -189,7 +221,7 @@ public sealed class NothingHeardTests
         {
             Stated = better.Stated with { Requirement = Requirement.Constant(new Decibels(50)) },
         }).Analysed();
-        Finding? told = result.Findings.SingleOrDefault(f => f.Code == "nothing-heard");
+        Finding? told = result.Findings.SingleOrDefault(f => f is { Code: "nothing-heard", Misleads: true });
         Assert.Equal(isAsked ? "B" : null, told?.Lot);
         Assert.Equal(isAsked ? RequirementOutcome.CannotTell : RequirementOutcome.Meets, result.Verdict.Requirement);
         Assert.Equal(isAsked, told?.NextStep.Contains("a reference before and after", StringComparison.Ordinal) == true);
@@ -297,7 +329,7 @@ public sealed class NothingHeardTests
             ShieldingStartDb = shieldingDb,
             ShieldingStopDb = shieldingDb,
             SpecimenDeviationDb = deviationDb,
-        }).Findings.Any(f => f is { Code: "nothing-heard", Specimen: not null })));
+        }).Findings.Any(f => f is { Code: "nothing-heard", Specimen: not null, Misleads: true })));
 
     // The source off, a cable loose, or the best of cloths: the campaign cannot tell, and says how to find out.
     [Theory]
@@ -474,7 +506,8 @@ public sealed class NothingHeardTests
             Assert.Equal(isAsked, result.Findings.Any(f => f is { Code: "nothing-heard", Severity: Severity.Warning }));
             string? left = result.Checks.Single(c => c.Code == "nothing-heard").LeftBecause;
             Assert.Equal(isAsked ? null : "6 specimens are heard at less than half of the frequencies and not in the reference's "
-                + "shape, as transmitters may be", left?.Contains("transmitters", StringComparison.Ordinal) == true ? left : null);
+                + "shape, as transmitters may be",
+                left?.Contains("transmitters", StringComparison.Ordinal) == true ? left : null);
             Assert.NotEqual(Trust.Trustworthy, result.Verdict.Trust);
         }
     }
