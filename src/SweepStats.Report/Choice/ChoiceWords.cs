@@ -130,8 +130,8 @@ public static class ChoiceWords
         return (first.Length, compared) switch
         {
             (1, 1) => $"Only {SpecimenLabel(first[0].Name)} can be compared.",
-            (1, _) when IsSilent(result, first[0]) => $"{ComparedOnly(band, compared)}{SpecimenLabel(first[0].Name)} reads best "
-                + $"({level}), but nothing is heard behind it, as with the source off: open it once before you choose it.",
+            (1, _) when Doubt(result, first[0]) is { } doubt => $"{ComparedOnly(band, compared)}{SpecimenLabel(first[0].Name)} "
+                + $"reads best ({level}), but {doubt} before you choose it.",
             (1, _) => $"{ComparedOnly(band, compared)}{SpecimenLabel(first[0].Name)} shields best ({level}).",
             var (some, all) when some == all =>
                 $"{ComparedOnly(band, compared)}None of {Count(all, "specimen")} can be told from the best.",
@@ -141,8 +141,12 @@ public static class ChoiceWords
     }
 
     // What misleads is settled first: nobody is ranked then.
-    private static bool IsSilent(AnalysisResult result, RankedSpecimen winner) =>
-        result.Findings.Any(f => f.Code == "nothing-heard" && f.Concerns(winner.Name));
+    private static string? Doubt(AnalysisResult result, RankedSpecimen winner)
+    {
+        bool Told(string code) => result.Findings.Any(f => f.Code == code && f.Concerns(winner.Name));
+        return Told("nothing-heard") ? "nothing is heard behind it, as with the source off: open it once"
+            : Told("odd-specimen") ? "far better than the rest of its lot, as with a loose cable: sweep it once more" : null;
+    }
 
     // Who is left out stands before who is best.
     private static string ComparedOnly(BandRanking band, int compared) => compared == band.Ranking.Length ? string.Empty

@@ -28,13 +28,16 @@ public sealed class ChoiceWordingTests
         Assert.Equal(groups.Max() > 1, said.Any(s => s.StartsWith("3 specimens make 2 groups", StringComparison.Ordinal)));
     }
 
-    // With the source off it would read so too.
-    [Fact]
-    public void ASilentWinnerIsToBeOpenedOnce()
+    // With the source off, or a cable loose, it would read so too.
+    [Theory]
+    [InlineData("nothing-heard", "nothing is heard behind it, as with the source off: open it once before you choose it.")]
+    [InlineData("odd-specimen",
+        "far better than the rest of its lot, as with a loose cable: sweep it once more before you choose it.")]
+    public void ADoubtfulWinnerIsToBeTriedOnceMore(string code, string doubt)
     {
         var silent = new Finding
         {
-            Code = "nothing-heard",
+            Code = code,
             Severity = Severity.Note,
             Specimen = new SpecimenName("A", "A01"),
             Message = "A finding.",
@@ -42,8 +45,7 @@ public sealed class ChoiceWordingTests
             NextStep = "Open it.",
         };
         AnalysisResult result = Drawn.Value with { Findings = [silent] };
-        Assert.Equal("A/A01 reads best (95 %), but nothing is heard behind it, as with the source off: open it once before you "
-            + "choose it.", Answer(result, 1, 2));
+        Assert.Equal($"A/A01 reads best (95 %), but {doubt}", Answer(result, 1, 2));
         Assert.Equal("A/A02 shields best (95 %).", Answer(result, 2, 1));
 
         static string Answer(AnalysisResult result, params int[] groups) => ChoiceWords.ChoiceAnswer(

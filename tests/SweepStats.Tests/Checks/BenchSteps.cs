@@ -158,6 +158,9 @@ internal static class BenchSteps
             .SelectMany(p => p.Take(3))];
         yield return new("two-levels", "a cable that was loose for most sweeps", Severity.Warning, "take them again",
             placedSix.But(s => dead.Contains(s) ? s.Shifted(-5) : s), placedSix);
+        Taken ofLot = Taken.With(Plan with { SpecimensPerLot = 3, SpecimenDeviationDb = 0.5 });
+        yield return new("odd-specimen", "a cable that was loose behind one specimen", Severity.Warning, "sweep A/A02 once more",
+            ofLot.But(s => s.Specimen == "A02" ? s.Shifted(-12) : s), ofLot);
         var quick = new LastingCell(LastingKind.EachFrequency, 6, 0.8) { Points = 61 };
         yield return new("sweeps-alike", "sweeps in quick succession", Severity.Warning, "Wait longer between sweeps",
             new Taken(LastingStudy.Draw(quick, 1), Power), new Taken(LastingStudy.Draw(quick with { Strength = 0 }, 1), Power));
