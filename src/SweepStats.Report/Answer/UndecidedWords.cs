@@ -19,11 +19,18 @@ internal static class UndecidedWords
     {
         null or RequirementOutcome.Meets => null,
         RequirementOutcome.Fails => (result.Verdict.Trust == Trust.Untrustworthy ? "Mend the faults first. " : string.Empty)
-            + "Requirement not met: improve what falls short and measure it again; more sweeps of the same do not help. "
+            + $"Requirement not met: {LookFirst(result)}improve what falls short and measure it again; more sweeps of the same do not help. "
             + $"{VerdictWords.OutcomeReason(result)}",
         RequirementOutcome.Undecided => $"Requirement undecided: {VerdictWords.OutcomeReason(result)}",
         _ => $"Whether the requirement is met cannot be told: {VerdictWords.OutcomeReason(result)}",
     };
+
+    // An overloaded receiver, and what transmits, make the shielding read too small; the cloth may be in order.
+    private static string LookFirst(AnalysisResult result) =>
+        (result.Findings.Any(f => f.Code == "late-transmitter") ? "look first whether something transmits where the covered level "
+            + "stands alone (finding late-transmitter). Else " : string.Empty)
+        + (result.Verdict.Untested.Contains(UntestedDoubt.Overload) ? "first see by linearity sweeps that the receiver was not "
+            + "overloaded, since that reads too little. Then " : string.Empty);
 
     internal static string UndecidedReason(AnalysisResult result)
     {

@@ -56,6 +56,7 @@ internal static class CheckWords
         ["settings-changed"] = "Settings that differ between sweeps that are compared",
         ["negative-shielding"] = "More with the specimen than without it",
         ["ambient"] = "Something that transmits while the source is off",
+        ["late-transmitter"] = "Covered levels that stand alone, as of a transmitter that came after the floor",
         ["below-thermal"] = "A floor below thermal noise",
         ["suspected-floor"] = "Covered levels that look like noise far above the floor",
         ["averaging-doubtful"] = "A stated averaging that the scatter of the sweeps does not fit",

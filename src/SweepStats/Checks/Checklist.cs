@@ -45,6 +45,7 @@ public static class Checklist
         new SettingsChanged(),
         new NegativeShielding(),
         new Ambient(),
+        new LateTransmitter(),
         new BelowThermal(),
         new SuspectedFloor(),
         new AveragingDoubtful(),

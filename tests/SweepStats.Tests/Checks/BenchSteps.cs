@@ -238,6 +238,10 @@ internal static class BenchSteps
             Taken.With(Plan with { Ambient = [Carrier(1)] }), Taken.With(Plan));
         yield return new("ambient", "a transmitter that pauses", Severity.Warning, "at a quiet hour",
             Taken.With(Plan with { Ambient = [Carrier(0.5)] }), Taken.With(Plan));
+        Taken quiet = Taken.With(Plan);
+        yield return new("late-transmitter", "a transmitter that came after the floor", Severity.Warning,
+            "Sweep the floor once more", Once(quiet.But(s => s.Role == SweepRole.Covered
+                ? s.As(levels: s.Levels.SetItem(30, s.Levels[30] + 15)) : s)), quiet);
         var random = new RandomSource(6);
         Taken single = Taken.With(Plan with { Averaging = Averaging.Sample, Looks = 1 });
         yield return new("ambient", "bursts over the whole band", Severity.Warning, "switch off what transmits",
