@@ -10,11 +10,10 @@ namespace SweepStats.Checks;
 /// next. A transmitter stands at a frequency or two with the floor on either side; many side by side reach levels that have
 /// nothing to do with the reference. A broad one that is flat, beside a reference that is flat too, cannot be told.
 /// </remarks>
-/// <param name="Points">Frequencies in all.</param>
-/// <param name="Over">Those at which it rises over the floor.</param>
-/// <param name="InStretches">Those of them that do not stand alone.</param>
-/// <param name="FollowReference">Whether they follow the reference; null where too few lie side by side.</param>
-internal sealed record HeardFrequencies(int Points, int Over, int InStretches, bool? FollowReference)
+/// <param name="Over">Frequencies at which it rises over the floor.</param>
+/// <param name="Heard">At which of all it does so, and not alone.</param>
+/// <param name="FollowReference">Whether those follow the reference; null where too few lie side by side.</param>
+internal sealed record HeardFrequencies(int Over, ImmutableArray<bool> Heard, bool? FollowReference)
 {
     /// <summary>
     /// Four times the power of the floor: as much as noise from outside brings that was not there while the floor was taken
@@ -33,6 +32,12 @@ internal sealed record HeardFrequencies(int Points, int Over, int InStretches, b
     private const double SmoothDb = 2, ShareOfCovered = 0.7;
     private const int FewestSteps = 5;
 
+    /// <summary>Frequencies in all.</summary>
+    public int Points => Heard.Length;
+
+    /// <summary>Those at which it is heard.</summary>
+    public int InStretches => Heard.Count(h => h);
+
     /// <summary>Whether they are so few that it takes the reference's shape to show that they are no transmitters.</summary>
     public bool AreFew => Over < FewOfAll * Points;
 
@@ -44,7 +49,7 @@ internal sealed record HeardFrequencies(int Points, int Over, int InStretches, b
         double[] rise = RisesDb(curve, floor);
         bool[] over = [.. rise.Select(r => r >= RiseDb)];
         bool[] kept = rise.Length < FloorLikeness.FewestPoints ? over : WithoutLoners(over, floor);
-        return new HeardFrequencies(rise.Length, over.Count(o => o), kept.Count(k => k), DoFollow(curve, kept));
+        return new HeardFrequencies(over.Count(o => o), [.. kept], DoFollow(curve, kept));
     }
 
     /// <summary>How far one specimen lies over the floor at each frequency, in dB.</summary>

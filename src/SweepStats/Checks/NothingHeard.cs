@@ -1,4 +1,5 @@
 using SweepStats.Bands;
+using SweepStats.Floor;
 using SweepStats.Quantities;
 using SweepStats.Repeats;
 using SweepStats.Statistics;
@@ -82,7 +83,43 @@ internal sealed class NothingHeard : ICheck
             .. OfLots(all, lots, seen),
             .. all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot], apart, seen.Rule))
                 .Where(f => !opened.Contains(f.Specimen!.Value)),
+            .. InStretches(seen, floor, [.. all.Where(h => !h.IsSilent)], opened),
         ];
+    }
+
+    // Where all are silent there, one that was opened shows that the source was on.
+    private IEnumerable<Finding> InStretches(
+        Evidence seen, NoiseFloor floor, HeardSpecimen[] heard, HashSet<SpecimenName> opened)
+    {
+        SilentStretch[] silent = [.. heard.Select(h => SilentStretch.Of(h.Curve, floor)).OfType<SilentStretch>()];
+        return silent.Length == 0 || silent.Length < seen.Curves.Length
+            ? silent.Where(s => !opened.Contains(s.Curve.Name)).Select(s => Stopped(seen, [s]))
+            : opened.Count > 0 ? [] : [Stopped(seen, silent)];
+    }
+
+    private Finding Stopped(Evidence seen, SilentStretch[] silent)
+    {
+        string named = silent is [var one] ? one.Curve.Name.ToString() : $"all {silent.Length} specimens";
+        int most = silent.Max(s => s.Points.Length);
+        return new()
+        {
+            Code = Code,
+            Severity = Severity.Warning,
+            Role = SweepRole.Covered,
+            Specimen = silent is [var only] ? only.Curve.Name : null,
+            Where = Stretches.Where(seen.Campaign.Grid, f => Array.Exists(silent, s => s.Points.AsSpan().BinarySearch(f) >= 0)),
+            Size = new Decibels(silent.Max(s => s.FallDb)),
+            Bias = Bias.Unknown,
+            Misleads = true,
+            Message = $"Behind {named} the level falls into the floor at once, by {Amount.Db(silent.Max(s => s.FallDb))} from one "
+                + $"frequency to the next, and nothing is heard at {Amount.OutOf(most, seen.Campaign.Grid.Count)}. So it reads "
+                + "too where the source stopped sending there, or was off and transmitters are heard at the others.",
+            Basis = $"Told from a fall of {Amount.Db(SilentStretch.LeastFallDb)} on, over the floor and against the reference, "
+                + $"beside {SilentStretch.FewestPoints} frequencies in a row that rise less than {Rise} over the floor, or alone.",
+            NextStep = $"Look whether the source sends at these frequencies: open {(silent.Length == 1 ? named : "a specimen")} "
+                + "without touching source or cables, and look that the level rises there. Keep that sweep "
+                + $"{OpenedSpecimens.Kept}: that settles it.",
+        };
     }
 
     // A reference on either side of the specimens shows at least that there was something to hear then; so does, perhaps, what

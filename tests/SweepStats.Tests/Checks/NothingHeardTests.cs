@@ -312,9 +312,9 @@ public sealed class NothingHeardTests
     [Theory]
     [InlineData(0.25, false)]
     [InlineData(0.15, true)]
-    public void ALotThatIsHeardSomewhereIsNotAskedAbout(double share, bool isAsked) => Assert.Equal(isAsked,
+    public void ALotThatIsHeardSomewhereIsNotAskedAboutAsAWhole(double share, bool isAsked) => Assert.Equal(isAsked,
         Rehearsed.Analysed(Plan with { LotSteps = [Step("B", 100, 1), Step("B", -100, share)] }).Findings
-            .Any(f => f.Code == "nothing-heard"));
+            .Any(f => f is { Code: "nothing-heard", Lot: "B" }));
 
     [Theory]
     [InlineData(35, 1)]
@@ -491,7 +491,8 @@ public sealed class NothingHeardTests
         }
     }
 
-    // Side by side they have levels of their own, whatever the reference does. Between two references it is said only.
+    // Side by side they have levels of their own, whatever the reference does. Between two references it is asked about where the
+    // level falls into the floor at once.
     [Theory]
     [InlineData(SweepTaking.Unstated, 0, true)]
     [InlineData(SweepTaking.Once, 5, true)]
@@ -503,7 +504,9 @@ public sealed class NothingHeardTests
             RehearsalPlan plan = Plan with { Seed = seed, ReferenceRippleDb = rippleDb };
             AnalysisResult result = Analysis.Run(
                 Disturbed(plan, taken, f => f is >= 10 and < 25, f => 8 * Math.Sin(f * f)), Asking(40));
-            Assert.Equal(isAsked, result.Findings.Any(f => f is { Code: "nothing-heard", Severity: Severity.Warning }));
+            Finding told = Assert.Single(result.Findings, f => f.Code == "nothing-heard");
+            Assert.Equal((isAsked, true), (told.Where.IsEmpty, told.Misleads));
+            Assert.Equal(RequirementOutcome.CannotTell, result.Verdict.Requirement);
             string? left = result.Checks.Single(c => c.Code == "nothing-heard").LeftBecause;
             Assert.Equal(isAsked ? null : "6 specimens are heard at less than half of the frequencies and not in the reference's "
                 + "shape, as transmitters may be",
@@ -516,7 +519,33 @@ public sealed class NothingHeardTests
     [Fact]
     public void OneThatIsHeardSomewhereClearsTheSource() => Assert.DoesNotContain(
         Rehearsed.Analysed(Plan with { LotSteps = [Step("A", 100, 1), Step("B", 100, 1), Step("B", -100, 0.25)] }).Findings,
-        f => f.Code == "nothing-heard");
+        f => f is { Code: "nothing-heard", IsOfAll: true });
+
+    // fixtures/oracles/wrong-campaigns.R: the upper 14 of 41 frequencies.
+    [Theory]
+    [InlineData("stopped-behind-one", "Behind A/s2 the level falls into the floor at once, by ")]
+    [InlineData("stopped-behind-all", "Behind all 3 specimens the level falls into the floor at once, by ")]
+    public void ASourceThatRStoppedInAPartOfTheBandIsAskedAbout(string drawn, string said)
+    {
+        AnalysisResult result = Analysis.Run(DrawnByR.Campaign(drawn), Asking(35));
+        Finding told = Assert.Single(result.Findings, f => f.Code == "nothing-heard");
+        Assert.StartsWith(said, told.Message, StringComparison.Ordinal);
+        Assert.Contains(" and nothing is heard at 14 of 41 frequencies.", told.Message, StringComparison.Ordinal);
+        Assert.Equal((28e6, 41e6), (Assert.Single(told.Where).Start.Value, told.Where[0].Stop.Value));
+        Assert.Equal((RequirementOutcome.CannotTell, false), (result.Verdict.Specimens[1].Outcome, result.MayPrefer));
+    }
+
+    // Cloth that sinks into the floor does so over some frequencies; an opened piece settles the rest.
+    [Fact]
+    public void WhereTheLevelStopsAnOpenedPieceSettlesIt()
+    {
+        Taken stopped = Taken.With(Plan with { LotSteps = [Step("A", 100, 0.5), Step("B", 100, 0.5)] });
+        Assert.Contains(stopped.Analysed().Findings, f => f is { Code: "nothing-heard", IsOfAll: true });
+        Sweep opened = stopped.First(SweepRole.Reference);
+        Sweep closed = stopped.First(SweepRole.Covered);
+        Assert.DoesNotContain(stopped.And(closed.As(levels: opened.Levels, name: "covered/o.csv", excluded: "opened"))
+            .Analysed().Findings, f => f.Code == "nothing-heard");
+    }
 
     [Fact]
     public void OnlyAFloorIsNeeded()
