@@ -46,6 +46,7 @@ internal static class CheckWords
         ["foreign-floor"] = "A floor of other settings than the covered sweeps",
         ["odd-sweep"] = "A sweep unlike those that repeat it",
         ["two-levels"] = "Sweeps that repeat each other on two levels",
+        ["restless-sweeps"] = "Sweeps that scatter far more than the others do",
         ["odd-specimen"] = "A specimen that shields far more than the others of its lot",
         ["sweeps-alike"] = "Sweeps that resemble the one before, and are worth fewer repeats",
         ["non-normal"] = "Scatter that intervals from few sweeps do not suppose",

@@ -35,6 +35,7 @@ public static class Checklist
         new ForeignFloor(),
         new OddSweep(),
         new TwoLevels(),
+        new RestlessSweeps(),
         new OddSpecimen(),
         new SweepsAlike(),
         new NonNormal(),

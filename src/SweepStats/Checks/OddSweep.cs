@@ -30,6 +30,7 @@ internal sealed class OddSweep : ICheck
         Specimen = odd.Group.Specimen,
         Sweep = odd.Sweep.Sweep.Name,
         Size = odd.Size,
+        Bias = Moved(seen, odd),
         Message = What(odd) + " It stays in the result.",
         Basis = string.Create(Amount.Print,
             $"Against the scatter of {odd.SweepCount} repeated sweeps t = {odd.T:0.0} on {odd.DegreesOfFreedom} degrees of "
@@ -40,6 +41,17 @@ internal sealed class OddSweep : ICheck
         NextStep = "Look what was different (a cable touched, a person in the way, a setting). If you know, exclude the sweep "
             + "with that reason in sweeps.csv and take it again; if not, take more sweeps.",
     });
+
+    // What it moves the mean of its role or specimen by; a lower reference, or a higher covered level, makes too little shielding.
+    private static Bias? Moved(Evidence seen, OddRepeat odd)
+    {
+        int sweeps = odd.Group.Role == SweepRole.Reference ? seen.Campaign.Reference.SweepCount
+            : seen.Campaign.Covered.FirstOrDefault(c => c.Name == odd.Group.Specimen)?.Block.SweepCount ?? 0;
+        double by = odd.Size.Value / sweeps;
+        bool tooMuch = odd.Sweep.Offset.Value > 0 == (odd.Group.Role == SweepRole.Reference);
+        return sweeps == 0 || odd.Group.Role == SweepRole.Floor ? null
+            : !odd.ByOffset ? new Bias(by, by) : tooMuch ? new Bias(by, 0) : new Bias(0, by);
+    }
 
     private static string What(OddRepeat odd)
     {

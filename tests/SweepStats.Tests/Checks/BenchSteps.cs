@@ -158,6 +158,11 @@ internal static class BenchSteps
             .SelectMany(p => p.Take(3))];
         yield return new("two-levels", "a cable that was loose for most sweeps", Severity.Warning, "take them again",
             placedSix.But(s => dead.Contains(s) ? s.Shifted(-5) : s), placedSix);
+        Taken ofPairs = Taken.With(Plan with { SweepDeviationDb = 0.1, SpecimensPerLot = 3, Placements = 3, CoveredSweeps = 2 });
+        Sweep[] seconds = [.. ofPairs.Campaign.Sweeps.Where(s => s.Specimen == "A02").GroupBy(s => s.Placement)
+            .Select(p => p.Last())];
+        yield return new("restless-sweeps", "a cable that was loose for one of two sweeps of each placement", Severity.Warning,
+            "take them again", ofPairs.But(s => seconds.Contains(s) ? s.Shifted(-6) : s), ofPairs);
         Taken ofLot = Taken.With(Plan with { SpecimensPerLot = 3, SpecimenDeviationDb = 0.5 });
         yield return new("odd-specimen", "a cable that was loose behind one specimen", Severity.Warning, "sweep A/A02 once more",
             ofLot.But(s => s.Specimen == "A02" ? s.Shifted(-12) : s), ofLot);
