@@ -114,8 +114,9 @@ internal sealed class NothingHeard : ICheck
             Message = $"Behind {named} the level falls into the floor at once, by {Amount.Db(silent.Max(s => s.FallDb))} from one "
                 + $"frequency to the next, and nothing is heard at {Amount.OutOf(most, seen.Campaign.Grid.Count)}. So it reads "
                 + "too where the source stopped sending there, or was off and transmitters are heard at the others.",
-            Basis = $"Told from a fall of {Amount.Db(SilentStretch.LeastFallDb)} on, over the floor and against the reference, "
-                + $"beside {SilentStretch.FewestPoints} frequencies in a row that rise less than {Rise} over the floor, or alone.",
+            Basis = $"Told from a fall of {Amount.Db(SilentStretch.LeastFallDb)}, {SilentStretch.UsualChanges:0} times the usual "
+                + $"change, or of {Amount.Db(SilentStretch.AnywayDb)} on, over the floor and against the reference, beside "
+                + $"{SilentStretch.FewestPoints} frequencies in a row that rise less than {Rise} over the floor, or alone.",
             NextStep = $"Look whether the source sends at these frequencies: open {(silent.Length == 1 ? named : "a specimen")} "
                 + "without touching source or cables, and look that the level rises there. Keep that sweep "
                 + $"{OpenedSpecimens.Kept}: that settles it.",

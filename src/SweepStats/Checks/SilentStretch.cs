@@ -1,5 +1,6 @@
 using SweepStats.Floor;
 using SweepStats.Shielding;
+using SweepStats.Statistics;
 
 namespace SweepStats.Checks;
 
@@ -14,8 +15,11 @@ namespace SweepStats.Checks;
 /// <param name="FallDb">How far the level falls from one frequency to the next, at most, in dB.</param>
 internal sealed record SilentStretch(ShieldingCurve Curve, int[] Points, double FallDb)
 {
-    /// <summary>Least fall in dB: thirty times the power (judgement, no source).</summary>
-    public const double LeastFallDb = 15;
+    /// <summary>
+    /// Least fall in dB: six times the power, and six times what the level usually changes by from one frequency to the next where
+    /// it is heard; thirty times the power is told in any case (judgement, no source).
+    /// </summary>
+    public const double LeastFallDb = 8, UsualChanges = 6, AnywayDb = 15;
 
     /// <summary>Fewest frequencies of a stretch: a null of fewer may be one of the cloth (judgement, no source).</summary>
     public const int FewestPoints = 10;
@@ -34,8 +38,8 @@ internal sealed record SilentStretch(ShieldingCurve Curve, int[] Points, double 
         double[] rise = HeardFrequencies.RisesDb(curve, floor), reference = curve.Readings.ReferenceDb.ToArray();
         double FallDb(int heardAt, int silentAt) => heardAt < 0 || heardAt >= rise.Length ? 0
             : Math.Min(rise[heardAt] - rise[silentAt], rise[heardAt] - rise[silentAt] - reference[heardAt] + reference[silentAt]);
+        double limit = Math.Clamp(UsualChanges * ChangeDb(rise, heard), LeastFallDb, AnywayDb), most = 0;
         List<int> silent = [];
-        double most = 0;
         for (int start = 0, end; start < heard.Length; start = end + 1)
         {
             for (end = start; end < heard.Length && !heard[end];)
@@ -44,7 +48,7 @@ internal sealed record SilentStretch(ShieldingCurve Curve, int[] Points, double 
             }
 
             double fall = end == start ? 0 : Math.Max(FallDb(start - 1, start), FallDb(end, end - 1));
-            if (end - start >= FewestPoints && fall >= LeastFallDb)
+            if (end - start >= FewestPoints && fall >= limit)
             {
                 silent.AddRange(Enumerable.Range(start, end - start));
                 most = Math.Max(most, fall);
@@ -52,5 +56,13 @@ internal sealed record SilentStretch(ShieldingCurve Curve, int[] Points, double 
         }
 
         return silent.Count == 0 ? null : new SilentStretch(curve, [.. silent], most);
+    }
+
+    // From one frequency to the next, in the middle of those that are heard.
+    private static double ChangeDb(double[] rise, ImmutableArray<bool> heard)
+    {
+        double[] changes = [.. Enumerable.Range(0, rise.Length - 1).Where(f => heard[f] && heard[f + 1])
+            .Select(f => Math.Abs(rise[f + 1] - rise[f]))];
+        return changes.Length == 0 ? 0 : Sample.Median(changes);
     }
 }
