@@ -1,5 +1,7 @@
 using SweepStats.Bands;
+using SweepStats.Checks;
 using SweepStats.Report.Findings;
+using SweepStats.Report.Text;
 using SweepStats.Shielding;
 using SweepStats.Uncertainty;
 using SweepStats.Verdicts;
@@ -19,18 +21,22 @@ internal static class UndecidedWords
     {
         null or RequirementOutcome.Meets => null,
         RequirementOutcome.Fails => (result.Verdict.Trust == Trust.Untrustworthy ? "Mend the faults first. " : string.Empty)
-            + $"Requirement not met: {LookFirst(result)}improve what falls short and measure it again; more sweeps of the same do not help. "
-            + $"{VerdictWords.OutcomeReason(result)}",
+            + $"Requirement not met: {LookFirst(result)}improve what falls short and measure it again; more sweeps of the same "
+            + $"do not help. {VerdictWords.OutcomeReason(result)}",
         RequirementOutcome.Undecided => $"Requirement undecided: {VerdictWords.OutcomeReason(result)}",
         _ => $"Whether the requirement is met cannot be told: {VerdictWords.OutcomeReason(result)}",
     };
 
     // An overloaded receiver, and what transmits, make the shielding read too small; the cloth may be in order.
-    private static string LookFirst(AnalysisResult result) =>
-        (result.Findings.Any(f => f.Code == "late-transmitter") ? "look first whether something transmits where the covered level "
-            + "stands alone (finding late-transmitter). Else " : string.Empty)
-        + (result.Verdict.Untested.Contains(UntestedDoubt.Overload) ? "first see by linearity sweeps that the receiver was not "
-            + "overloaded, since that reads too little. Then " : string.Empty);
+    private static string LookFirst(AnalysisResult result)
+    {
+        Finding? alone = result.Findings.FirstOrDefault(f => f.Code == "late-transmitter");
+        bool othersFirst = result.Findings.Any(f => f.Severity == Severity.Warning && f != alone);
+        return (alone is null ? string.Empty : "look first whether something transmits at "
+                + $"{PrintedFrequency.Band(alone.Where[0])}, where the covered level stands alone. Else ")
+            + (othersFirst || !result.Verdict.Untested.Contains(UntestedDoubt.Overload) ? string.Empty
+                : "first see by linearity sweeps that the receiver was not overloaded, since that reads too little. Then ");
+    }
 
     internal static string UndecidedReason(AnalysisResult result)
     {
@@ -59,7 +65,7 @@ internal static class UndecidedWords
         string[] moving =
         [
             .. Misleading(result),
-            .. MovingCodes.Where(code => result.Findings.Any(f => f.Code == code && f.Severity != Checks.Severity.Note)),
+            .. MovingCodes.Where(code => result.Findings.Any(f => f.Code == code && f.Severity != Severity.Note)),
         ];
         return moving.Length == 0 ? []
             : [$"Settle first what was found beside it ({string.Join("; ", moving.Select(CheckWords.InPassing))}): it can move "
@@ -68,7 +74,7 @@ internal static class UndecidedWords
 
     // Codes of findings that others only follow from.
     internal static IEnumerable<string> Misleading(AnalysisResult result) =>
-        result.Findings.Where(f => f.Misleads && f.Severity != Checks.Severity.Note).Select(f => f.Code).Distinct();
+        result.Findings.Where(f => f.Misleads && f.Severity != Severity.Note).Select(f => f.Code).Distinct();
 
     private static string NarrowedByRepeats(AnalysisResult result)
     {

@@ -143,8 +143,9 @@ public static class ChoiceWords
     // What misleads is settled first: nobody is ranked then.
     private static string? Doubt(AnalysisResult result, RankedSpecimen winner)
     {
-        bool Told(string code) => result.Findings.Any(f => f.Code == code && f.Concerns(winner.Name));
+        bool Told(string code) => result.Findings.Any(f => f.Code == code && !f.IsOfAll && f.Concerns(winner.Name));
         return Told("nothing-heard") ? "nothing is heard behind it, as with the source off: open it once"
+            : Told("odd-sweep") ? "a sweep of it is unlike those that repeat it: settle that"
             : Told("odd-specimen") ? "far better than the rest of its lot, as with a loose cable: sweep it once more" : null;
     }
 

@@ -46,6 +46,19 @@ internal static class FloorLikeness
     public static bool CanTell(ShieldingCurve curve, NoiseFloor floor) => HasShape(curve)
         && Sample.StandardDeviation(Ripple(curve, floor)) >= RippleRatio * ErrorDb(curve.Levels!, curve.Readings.Length);
 
+    /// <summary>Whether what it lets through follows the ripple of the reference, as the source does.</summary>
+    public static bool Follows(ShieldingCurve curve, NoiseFloor floor)
+    {
+        if (!HasShape(curve))
+        {
+            return false;
+        }
+
+        double[] ripple = Ripple(curve, floor);
+        return Sample.StandardDeviation(ripple) > 0 && RegressionLine.Of(ripple, Over(floor, curve.Readings.CoveredDb))
+            .Slope.Interval(Sure).Low >= LeastShare;
+    }
+
     private static bool HasShape(ShieldingCurve curve) => curve.Readings.Length >= FewestPoints && curve.Levels is not null;
 
     private static double[] Ripple(ShieldingCurve curve, NoiseFloor floor)

@@ -48,9 +48,19 @@ internal sealed record HeardSpecimen(ShieldingCurve Curve, HeardFrequencies At, 
     public bool Meets(DecisionRule rule)
     {
         var limits = new OneSidedLimits(Curve);
-        bool?[] met =
-            [.. Curve.Readings.Select((reading, f) => rule.IsMet(reading, limits.Low(f, rule.Level.Level)))];
-        return met.Contains(true) && !met.Contains(false);
+        bool any = false;
+        foreach ((int f, ShieldingReading reading) in Curve.Readings.Index())
+        {
+            bool? met = rule.IsMet(reading, limits.Low(f, rule.Level.Level));
+            if (met == false)
+            {
+                return false;
+            }
+
+            any |= met == true;
+        }
+
+        return any;
     }
 
     /// <summary>The fewest frequencies that show that something was sent.</summary>

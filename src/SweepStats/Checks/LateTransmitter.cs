@@ -13,7 +13,8 @@ namespace SweepStats.Checks;
 /// <remarks>
 /// Either stands above both sides of its frequency, in the covered level and against the reference, so that a null of the
 /// reference is none. A floor taken before and after would have held the transmitter, unless it came and went in between: then
-/// it is more likely a leak, a result, and only noted. What is as wide as the stretch between the sides is not seen.
+/// it is more likely a leak, a result, and only noted. What is as wide as the stretch between the sides is not seen, nor what
+/// lies within seven frequencies of an end of the band, nor two that are two frequencies apart.
 /// </remarks>
 internal sealed class LateTransmitter : ICheck
 {
@@ -79,7 +80,7 @@ internal sealed class LateTransmitter : ICheck
     {
         int specimens = alone.Count(a => here.Any(f => a[f] > 0));
         double highest = here.Max(f => alone.Max(a => a[f]));
-        bool bracketed = seen.History is { Bracketed: true };
+        bool bracketed = seen.History is { Bracketed: true }, declared = seen.Floor is { Source: FloorSource.Declared };
         string behind = alone.Length == 1 ? seen.Curves[0].Name.ToString() : $"{specimens} of {alone.Length} specimens";
         return new()
         {
@@ -91,14 +92,16 @@ internal sealed class LateTransmitter : ICheck
             Bias = bracketed ? null : Bias.TooSmall,
             Message = $"At {Amount.OutOf(here.Length, seen.Campaign.Grid.Count)} the covered level stands alone, up to "
                 + $"{Amount.Db(highest)} above both sides, behind {behind}. So a narrow leak reads, and so does a transmitter "
-                + (bracketed ? "that was on only while the specimens were swept." : "that came after the floor was taken."),
+                + (bracketed ? "that was on only while the specimens were swept."
+                    : declared ? "which a declared floor does not show." : "that came after the floor was taken."),
             Basis = $"Covered level, and covered less reference, against the medians of {FarthestBeside - NearestBeside + 1} "
                 + $"frequencies to either side; told from {Amount.Db(LeastDb)} and {Deviations:0} times the unevenness of the "
                 + "curve on.",
             NextStep = bracketed
                 ? "Sweep a specimen in place with the source off, and look there: what still stands is a transmitter."
-                : "Sweep the floor once more, source off and all else as it is, and keep it with the others (taken = "
-                    + "\"before-and-after\" under [floor], or taken_at). If nothing stands there, it is a leak.",
+                : $"Sweep the floor{(declared ? string.Empty : " once more")}, source off and all else as it is, and "
+                    + "keep it with the others (taken = \"before-and-after\" under [floor], or taken_at). If nothing stands "
+                    + "there, it is a leak.",
         };
     }
 }

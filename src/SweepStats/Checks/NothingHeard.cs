@@ -83,18 +83,19 @@ internal sealed class NothingHeard : ICheck
             .. OfLots(all, lots, seen),
             .. all.GroupBy(h => h.Name.Lot).SelectMany(lot => InLot([.. lot], apart, seen.Rule))
                 .Where(f => !opened.Contains(f.Specimen!.Value)),
-            .. InStretches(seen, floor, [.. all.Where(h => !h.IsSilent)], opened),
+            .. InStretches(seen, floor, [.. all.Where(h => !h.IsSilent)]),
         ];
     }
 
     // Where all are silent there, one that was opened shows that the source was on.
-    private IEnumerable<Finding> InStretches(
-        Evidence seen, NoiseFloor floor, HeardSpecimen[] heard, HashSet<SpecimenName> opened)
+    private IEnumerable<Finding> InStretches(Evidence seen, NoiseFloor floor, HeardSpecimen[] heard)
     {
         SilentStretch[] silent = [.. heard.Select(h => SilentStretch.Of(h.Curve, floor)).OfType<SilentStretch>()];
+        SpecimenName[] Opened(IEnumerable<SilentStretch> some) =>
+            [.. OpenedSpecimens.At([.. some.SelectMany(s => s.Points).Distinct()], seen, floor)];
         return silent.Length == 0 || silent.Length < seen.Curves.Length
-            ? silent.Where(s => !opened.Contains(s.Curve.Name)).Select(s => Stopped(seen, [s]))
-            : opened.Count > 0 ? [] : [Stopped(seen, silent)];
+            ? silent.Where(s => !Opened([s]).Contains(s.Curve.Name)).Select(s => Stopped(seen, [s]))
+            : Opened(silent).Length > 0 ? [] : [Stopped(seen, silent)];
     }
 
     private Finding Stopped(Evidence seen, SilentStretch[] silent)
@@ -111,12 +112,12 @@ internal sealed class NothingHeard : ICheck
             Size = new Decibels(silent.Max(s => s.FallDb)),
             Bias = Bias.Unknown,
             Misleads = true,
-            Message = $"Behind {named} the level falls into the floor at once, by {Amount.Db(silent.Max(s => s.FallDb))} from one "
-                + $"frequency to the next, and nothing is heard at {Amount.OutOf(most, seen.Campaign.Grid.Count)}. So it reads "
-                + "too where the source stopped sending there, or was off and transmitters are heard at the others.",
+            Message = $"Nothing is heard behind {named} at {Amount.OutOf(most, seen.Campaign.Grid.Count)}, as if the source had "
+                + $"stopped there: the level falls at once, by {Amount.Db(silent.Max(s => s.FallDb))} from one frequency to the "
+                + "next. Or it was off throughout, and transmitters are heard at the others.",
             Basis = $"Told from a fall of {Amount.Db(SilentStretch.LeastFallDb)}, {SilentStretch.UsualChanges:0} times the usual "
                 + $"change, or of {Amount.Db(SilentStretch.AnywayDb)} on, over the floor and against the reference, beside "
-                + $"{SilentStretch.FewestPoints} frequencies in a row that rise less than {Rise} over the floor, or alone.",
+                + $"{SilentStretch.FewestPoints} frequencies in a row at which nothing is heard.",
             NextStep = $"Look whether the source sends at these frequencies: open {(silent.Length == 1 ? named : "a specimen")} "
                 + "without touching source or cables, and look that the level rises there. Keep that sweep "
                 + $"{OpenedSpecimens.Kept}: that settles it.",
@@ -124,9 +125,9 @@ internal sealed class NothingHeard : ICheck
     }
 
     // A reference on either side of the specimens shows at least that there was something to hear then; so does, perhaps, what
-    // is heard at a part of the band.
-    private static Severity OfNothing(Evidence seen, HeardSpecimen[] all) =>
-        seen.Timing == ReferenceTiming.BothSides || all.Any(h => !h.IsInFloor) ? Severity.Warning : Severity.Fault;
+    // is heard at a part of the band, or has the reference's ripple near the floor: an antenna gives it to noise too.
+    private static Severity OfNothing(Evidence seen, HeardSpecimen[] all) => seen.Timing == ReferenceTiming.BothSides
+        || all.Any(h => !h.IsInFloor || FloorLikeness.Follows(h.Curve, seen.Floor!)) ? Severity.Warning : Severity.Fault;
 
     private Finding OfAll(HeardSpecimen[] all, string? lot = null) => new()
     {
@@ -153,15 +154,16 @@ internal sealed class NothingHeard : ICheck
     {
         HeardSpecimen[] heard = [.. all.Where(h => h.IsKnown)];
         double best = heard.Select(h => h.MiddleDb).DefaultIfEmpty(double.PositiveInfinity).Max();
+        var noneMeets = new Lazy<bool>(() => NoneMeets(heard, seen.Rule));
         return all.GroupBy(h => h.Name.Lot)
             .Where(lot => !opened.Contains(lot.Key) && lot.All(h => h.IsSilent) && Least(lot) > best)
             .Select(lot => Weighed(Asked([.. lot], heard.Length, best), Least(lot) - best >= AnotherThingDb
-                || seen.Timing != ReferenceTiming.BothSides || MeetAlone([.. lot], heard, seen.Rule)));
+                || seen.Timing != ReferenceTiming.BothSides || (noneMeets.Value && lot.Any(h => h.Meets(seen.Rule!)))));
     }
 
-    // Silence is all that they meet by, where none that is heard does.
-    private static bool MeetAlone(HeardSpecimen[] silent, HeardSpecimen[] heard, DecisionRule? rule) => rule is not null
-        && Array.Exists(silent, h => h.Meets(rule)) && !Array.Exists(heard, h => h.Meets(rule));
+    // Where none that is heard does, silence is all that others meet by.
+    private static bool NoneMeets(HeardSpecimen[] heard, DecisionRule? rule) =>
+        rule is not null && !Array.Exists(heard, h => h.Meets(rule));
 
     private static Finding Weighed(Finding asked, bool misleads) =>
         misleads ? asked : asked with { Severity = Severity.Note, Misleads = false, Bias = null };
@@ -190,10 +192,11 @@ internal sealed class NothingHeard : ICheck
         }
 
         double best = heard.Max(h => h.MiddleDb);
+        var noneMeets = new Lazy<bool>(() => NoneMeets(heard, rule));
         foreach (HeardSpecimen silent in lot.Where(h => h.NoiseDb is not null || (h.IsSilent && h.MiddleDb > best)))
         {
-            yield return Weighed(Asked(silent, heard.Length, best, apartDb),
-                silent.NoiseDb is not null || silent.MiddleDb - best >= apartDb || MeetAlone([silent], heard, rule));
+            yield return Weighed(Asked(silent, heard.Length, best, apartDb), silent.NoiseDb is not null
+                || silent.MiddleDb - best >= apartDb || (noneMeets.Value && silent.Meets(rule!)));
         }
     }
 

@@ -28,21 +28,21 @@ internal sealed class OddSpecimen : ICheck
     public string Code => "odd-specimen";
 
     public string? UntestedBecause(Evidence seen) => InLots(seen).Any(l => l.Length > 2) ? null
-        : "no lot has three specimens with values at most frequencies";
+        : "no lot has three specimens with values in common at most frequencies";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
         Level[][] lots = InLots(seen);
-        foreach (Level[] lot in lots.Where(l => l.Length > 2))
-        {
-            int first = First(lot);
-            double apart = lot[first].MiddleDb - lot[first - 1].MiddleDb;
-            double limit = LimitDb([lot[..first], .. lots.Where(l => l != lot)]);
-            foreach (Level odd in lot[first..].Where(o => apart >= limit && !IsSettled(seen, o.Name)))
-            {
-                yield return Told(odd, lot[first - 1], first, limit);
-            }
-        }
+        Spread[] even = [.. lots.Select(l => Spread.Of(l[..Widest(l)]))];
+        Spread all = even.Aggregate(default(Spread), (sum, spread) => sum + spread);
+        OddLevel[] odd = [.. lots.Zip(even, (lot, own) => In(lot, all - own)).SelectMany(o => o)];
+        HashSet<SpecimenName> names = [.. odd.Select(o => o.Level.Name)];
+        Sweep[] others = odd.Length == 0 ? [] :
+        [
+            .. seen.Campaign.Reference.Sweeps,
+            .. seen.Campaign.Covered.Where(c => !names.Contains(c.Name)).SelectMany(c => c.Block.Sweeps),
+        ];
+        return odd.Where(o => !IsSettled(seen, o.Level.Name, others)).Select(Told);
     }
 
     // Lowest first; those that read like nothing left out.
@@ -55,40 +55,45 @@ internal sealed class OddSpecimen : ICheck
     private static IEnumerable<Level> Levels(ShieldingCurve[] lot)
     {
         ShieldingCurve[] read = [.. lot.Where(c => 2 * Measured(c).Count() > c.Readings.Length)];
-        if (read.Length == 0)
+        var having = new int[lot[0].Readings.Length];
+        foreach (int f in read.SelectMany(Measured))
         {
-            return [];
+            having[f]++;
         }
 
-        int[] common = [.. read.Skip(1).Aggregate(Measured(read[0]), (some, c) => some.Intersect(Measured(c)))];
-        return 2 * common.Length <= read[0].Readings.Length ? []
+        int[] common = [.. Enumerable.Range(0, having.Length).Where(f => having[f] == read.Length)];
+        return 2 * common.Length <= having.Length || read.Length == 0 ? []
             : read.Select(c => new Level(c.Name, Sample.Median([.. common.Select(f => c.Readings.ValuesDb[f])])));
     }
 
     private static IEnumerable<int> Measured(ShieldingCurve curve) => Enumerable.Range(0, curve.Readings.Length)
         .Where(f => curve.Readings.Mark(f).Kind is ReadingKind.Measured or ReadingKind.Unrepeated);
 
-    // The widest gap that leaves fewer above it than below.
-    private static int First(Level[] lot) => Enumerable.Range((lot.Length / 2) + 1, lot.Length - (lot.Length / 2) - 1)
-        .MaxBy(i => lot[i].MiddleDb - lot[i - 1].MiddleDb);
+    // Places that leave fewer at and above them than below.
+    private static IEnumerable<int> Upper(Level[] lot) => Enumerable.Range(0, lot.Length).Skip((lot.Length / 2) + 1);
 
-    private static double LimitDb(Level[][] lots)
+    private static int Widest(Level[] lot) => Upper(lot).DefaultIfEmpty(lot.Length)
+        .MaxBy(i => i == lot.Length ? 0 : lot[i].MiddleDb - lot[i - 1].MiddleDb);
+
+    // From the first gap on that is told by what lies below it, so that two odd ones do not hide each other.
+    private static IEnumerable<OddLevel> In(Level[] lot, Spread others)
     {
-        int freedom = lots.Sum(l => Math.Max(0, l.Length - 1));
-        double squares = lots.Where(l => l.Length > 1)
-            .Sum(l => (l.Length - 1) * Math.Pow(Sample.StandardDeviation([.. l.Select(s => s.MiddleDb)]), 2));
-        double spread = freedom == 0 ? 0 : Deviations * Math.Sqrt(squares / freedom);
-        return Math.Clamp(spread, freedom < FewestFreedom ? UsualDb : LeastDb, MostDb);
+        foreach (int first in Upper(lot))
+        {
+            double limit = (Spread.Of(lot[..first]) + others).LimitDb;
+            if (lot[first].MiddleDb - lot[first - 1].MiddleDb >= limit)
+            {
+                return lot[first..].Select(level => new OddLevel(level, lot[first - 1], first, limit));
+            }
+        }
+
+        return [];
     }
 
-    private static bool IsSettled(Evidence seen, SpecimenName name)
+    // What two odd ones share does not settle it for either.
+    private static bool IsSettled(Evidence seen, SpecimenName name, Sweep[] others)
     {
         Sweep[] own = [.. seen.Campaign.Covered.Where(c => c.Name == name).SelectMany(c => c.Block.Sweeps)];
-        Sweep[] others =
-        [
-            .. seen.Campaign.Reference.Sweeps,
-            .. seen.Campaign.Covered.Where(c => c.Name != name).SelectMany(c => c.Block.Sweeps),
-        ];
         if (own.Concat(others).Any(s => s.TakenAt is null))
         {
             return false;
@@ -100,24 +105,47 @@ internal sealed class OddSpecimen : ICheck
                 && others.Where(s => s.TakenAt >= ends).MinBy(s => s.TakenAt)?.Role == SweepRole.Reference);
     }
 
-    private Finding Told(Level odd, Level next, int others, double limitDb) => new()
+    private Finding Told(OddLevel odd) => new()
     {
         Code = Code,
         Severity = Severity.Warning,
         Role = SweepRole.Covered,
-        Specimen = odd.Name,
-        Size = new Decibels(odd.MiddleDb - next.MiddleDb),
-        Bias = new Bias(odd.MiddleDb - next.MiddleDb, 0),
-        Message = $"{odd.Name} shields {Amount.Db(odd.MiddleDb - next.MiddleDb)} more than any of {others} others of its lot. So "
+        Specimen = odd.Level.Name,
+        Size = new Decibels(odd.ApartDb),
+        Bias = new Bias(odd.ApartDb, 0),
+        Message = $"{odd.Level.Name} shields {Amount.Db(odd.ApartDb)} more than any of {odd.Others} others of its lot. So "
             + "it reads too where a cable was loose while it was swept.",
-        Basis = $"Medians over the frequencies at which the whole lot has values: {Amount.Db(odd.MiddleDb)} against "
-            + $"{Amount.Db(next.MiddleDb)} at most; told from {Amount.Db(limitDb)} on, unless the reference or another specimen "
-            + "was swept between its own sweeps, or the reference right before and right after them.",
-        NextStep = $"Look whether every cable was tight; then sweep {odd.Name} once more, after another specimen or the "
+        Basis = $"Medians over the frequencies at which the whole lot has values: {Amount.Db(odd.Level.MiddleDb)} against "
+            + $"{Amount.Db(odd.Next.MiddleDb)} at most; told from {Amount.Db(odd.LimitDb)} on, unless the reference or another "
+            + "specimen was swept between its own sweeps, or the reference right before and right after them.",
+        NextStep = $"Look whether every cable was tight; then sweep {odd.Level.Name} once more, after another specimen or the "
             + "reference, as a placement of its own. Name the times of all sweeps (taken_at in sweeps.csv). If it reads the "
             + "same, it is the cloth.",
     };
 
     /// <summary>What a specimen shields in the middle of the frequencies that its lot has in common.</summary>
     private readonly record struct Level(SpecimenName Name, double MiddleDb);
+
+    /// <summary>A specimen above the others of its lot, the highest of these, how many they are, and the limit.</summary>
+    private sealed record OddLevel(Level Level, Level Next, int Others, double LimitDb)
+    {
+        public double ApartDb => Level.MiddleDb - Next.MiddleDb;
+    }
+
+    /// <summary>How far specimens of lots differ.</summary>
+    private readonly record struct Spread(double Squares, int Freedom)
+    {
+        /// <summary>From where on a gap is told.</summary>
+        public double LimitDb => Math.Clamp(Freedom == 0 ? 0 : Deviations * Math.Sqrt(Math.Max(0, Squares) / Freedom),
+            Freedom < FewestFreedom ? UsualDb : LeastDb, MostDb);
+
+        public static Spread operator +(Spread one, Spread other) =>
+            new(one.Squares + other.Squares, one.Freedom + other.Freedom);
+
+        public static Spread operator -(Spread one, Spread other) =>
+            new(one.Squares - other.Squares, one.Freedom - other.Freedom);
+
+        public static Spread Of(Level[] lot) => lot.Length < 2 ? default
+            : new((lot.Length - 1) * Math.Pow(Sample.StandardDeviation([.. lot.Select(l => l.MiddleDb)]), 2), lot.Length - 1);
+    }
 }

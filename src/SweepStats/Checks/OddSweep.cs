@@ -42,7 +42,8 @@ internal sealed class OddSweep : ICheck
             + "with that reason in sweeps.csv and take it again; if not, take more sweeps.",
     });
 
-    // What it moves the mean of its role or specimen by; a lower reference, or a higher covered level, makes too little shielding.
+    // What it moves the mean of its role or specimen by; a lower reference, or a higher covered level, makes too little
+    // shielding.
     private static Bias? Moved(Evidence seen, OddRepeat odd)
     {
         int sweeps = odd.Group.Role == SweepRole.Reference ? seen.Campaign.Reference.SweepCount

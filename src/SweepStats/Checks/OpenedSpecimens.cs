@@ -23,11 +23,17 @@ internal static partial class OpenedSpecimens
     /// <summary>Where and how an opened sweep is kept, as the end of a sentence.</summary>
     public const string Kept = "among the covered ones, excluded in sweeps.csv with the reason \"opened\"";
 
-    public static IEnumerable<SpecimenName> In(Evidence seen, NoiseFloor floor)
+    /// <summary>The specimens that were opened and rose over the whole band.</summary>
+    public static IEnumerable<SpecimenName> In(Evidence seen, NoiseFloor floor) =>
+        At([.. Enumerable.Range(0, seen.Campaign.Grid.Count)], seen, floor);
+
+    /// <summary>Those that rose at some frequencies, whatever they do at the others.</summary>
+    public static IEnumerable<SpecimenName> At(int[] points, Evidence seen, NoiseFloor floor)
     {
-        double noise = Sample.Mean(floor.LevelDb.AsSpan()), sent = Sample.Mean(seen.Campaign.Reference.Means().AsSpan());
+        double Middle(ImmutableArray<double> levels) => Sample.Mean([.. points.Select(f => levels[f])]);
+        double noise = Middle(floor.LevelDb), sent = Middle([.. seen.Campaign.Reference.Means()]);
         return SetAsideSweeps.OnGrid(seen.Campaign, seen.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered && IsOpened(s)))
-            .Where(s => Sample.Mean(s.Levels.AsSpan()) is var level && level - noise >= RiseDb
+            .Where(s => Middle(s.Levels) is var level && level - noise >= RiseDb
                 && level <= sent + HeardFrequencies.RiseDb && IsClosedAgain(seen.Campaign, s.Sweep))
             .Select(s => SpecimenName.Of(s.Sweep));
     }

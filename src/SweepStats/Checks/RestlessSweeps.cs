@@ -11,8 +11,8 @@ namespace SweepStats.Checks;
 /// </summary>
 /// <remarks>
 /// The same sweep of each placement may be off, so that the placements agree; of two sweeps nothing shows which is right, and
-/// levels on three steps are no two. All groups of a specimen together show it beside calm ones, the middle of which stays calm as
-/// long as half are. What drift, two levels or single odd sweeps explain is told by these.
+/// levels on three steps are no two. All groups of a specimen together show it beside calm ones, the middle of which stays
+/// calm as long as half are. What drift, two levels or single odd sweeps explain is told by these.
 /// </remarks>
 internal sealed class RestlessSweeps : ICheck
 {
@@ -26,7 +26,7 @@ internal sealed class RestlessSweeps : ICheck
     public string Code => "restless-sweeps";
 
     public string? UntestedBecause(Evidence seen) => Series.In(seen).Count(s => s.Freedom >= FewestFreedom) > 1 ? null
-        : "no two of reference and specimens have three sweeps, or two placements of two, that repeat each other";
+        : "no two of the reference and of specimens with named placements have three sweeps that repeat each other";
 
     public IEnumerable<Finding> Inspect(Evidence seen)
     {
@@ -63,13 +63,13 @@ internal sealed class RestlessSweeps : ICheck
             Misleads = true,
             Message = $"{whose} that repeat each other scatter by {Amount.Db(restless.DeviationDb)} as a whole, where others "
                 + $"scatter by {Amount.Db(calmDb)}.",
-            Basis = $"Standard deviation of the mean levels of sweeps within placements, {restless.Freedom} degrees of freedom; "
-                + $"told from {Amount.Db(WorthTellingDb)} and {Deviations:0} times the others on. They lie "
+            Basis = $"Standard deviation of the mean levels of sweeps within placements, {restless.Freedom} degrees of "
+                + $"freedom; told from {Amount.Db(WorthTellingDb)} and {Deviations:0} times the others on. They lie "
                 + $"{Amount.Db(restless.RangeDb)} apart at most.",
             NextStep = "Look what was different at the lowest ("
                 + $"{Amount.Names([.. lowest.Select(s => s.Sweep.Name).Order(NaturalOrder.Instance)], MostNamed)}), or at the "
-                + "others: a cable loose, the source not settled, a gap at the edge. Exclude the sweeps that were wrong with that "
-                + "reason in sweeps.csv, and take them again.",
+                + "others: a cable loose, the source not settled, a gap at the edge. Exclude the sweeps that were wrong with "
+                + "that reason in sweeps.csv, and take them again.",
         };
     }
 
@@ -86,7 +86,9 @@ internal sealed class RestlessSweeps : ICheck
         public static IEnumerable<Series> In(Evidence seen)
         {
             HashSet<Sweep> odd = [.. seen.OddRepeats.Select(o => o.Sweep.Sweep)];
-            return seen.Repeats.Where(g => g.Role is SweepRole.Reference or SweepRole.Covered && !g.IsOfPlacements)
+            // Without named placements covered sweeps may each be a putting back.
+            return seen.Repeats
+                .Where(g => g.Role == SweepRole.Reference || (g.Role == SweepRole.Covered && g.Placement is not null))
                 .GroupBy(g => g.Specimen)
                 .Select(of => new Series(of.Key, [.. of.Select(g => g.Sweeps.Where(s => !odd.Contains(s.Sweep)).ToArray())
                     .Where(g => g.Length > 1)]));

@@ -16,8 +16,8 @@ namespace SweepStats.Checks;
 internal sealed record SilentStretch(ShieldingCurve Curve, int[] Points, double FallDb)
 {
     /// <summary>
-    /// Least fall in dB: six times the power, and six times what the level usually changes by from one frequency to the next where
-    /// it is heard; thirty times the power is told in any case (judgement, no source).
+    /// Least fall in dB: six times the power, and six times what the level usually changes by from one frequency to the next
+    /// where it is heard; thirty times the power is told in any case (judgement, no source).
     /// </summary>
     public const double LeastFallDb = 8, UsualChanges = 6, AnywayDb = 15;
 
@@ -36,8 +36,11 @@ internal sealed record SilentStretch(ShieldingCurve Curve, int[] Points, double 
         }
 
         double[] rise = HeardFrequencies.RisesDb(curve, floor), reference = curve.Readings.ReferenceDb.ToArray();
-        double FallDb(int heardAt, int silentAt) => heardAt < 0 || heardAt >= rise.Length ? 0
-            : Math.Min(rise[heardAt] - rise[silentAt], rise[heardAt] - rise[silentAt] - reference[heardAt] + reference[silentAt]);
+        double[] covered = curve.Readings.CoveredDb.ToArray();
+        // A step of the floor, or of the reference, is none of the source's.
+        double FallDb(int heardAt, int silentAt) => heardAt < 0 || heardAt >= rise.Length || floor.Ambient[silentAt] ? 0
+            : Math.Min(Math.Min(rise[heardAt] - rise[silentAt], covered[heardAt] - covered[silentAt]),
+                covered[heardAt] - covered[silentAt] - reference[heardAt] + reference[silentAt]);
         double limit = Math.Clamp(UsualChanges * ChangeDb(rise, heard), LeastFallDb, AnywayDb), most = 0;
         List<int> silent = [];
         for (int start = 0, end; start < heard.Length; start = end + 1)
@@ -48,9 +51,11 @@ internal sealed record SilentStretch(ShieldingCurve Curve, int[] Points, double 
             }
 
             double fall = end == start ? 0 : Math.Max(FallDb(start - 1, start), FallDb(end, end - 1));
-            if (end - start >= FewestPoints && fall >= limit)
+            // Where something transmits in the floor too nothing is known of the source.
+            int[] here = [.. Enumerable.Range(start, end - start).Where(f => !floor.Ambient[f])];
+            if (here.Length >= FewestPoints && fall >= limit)
             {
-                silent.AddRange(Enumerable.Range(start, end - start));
+                silent.AddRange(here);
                 most = Math.Max(most, fall);
             }
         }

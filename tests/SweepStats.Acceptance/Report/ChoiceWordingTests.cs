@@ -31,6 +31,7 @@ public sealed class ChoiceWordingTests
     // With the source off, or a cable loose, it would read so too.
     [Theory]
     [InlineData("nothing-heard", "nothing is heard behind it, as with the source off: open it once before you choose it.")]
+    [InlineData("odd-sweep", "a sweep of it is unlike those that repeat it: settle that before you choose it.")]
     [InlineData("odd-specimen",
         "far better than the rest of its lot, as with a loose cable: sweep it once more before you choose it.")]
     public void ADoubtfulWinnerIsToBeTriedOnceMore(string code, string doubt)

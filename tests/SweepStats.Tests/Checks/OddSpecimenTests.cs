@@ -93,12 +93,12 @@ public sealed class OddSpecimenTests
         }
     }
 
-    // By hand: of two lots of three with a deviation of 0.5 dB a gap of 5 dB is told; of one lot ten are asked for.
+    // By hand: of three lots of three with a deviation of 0.5 dB a gap of 5 dB is told; of one lot ten are asked for.
     [Theory]
     [InlineData(1, 3, 12, true)]
     [InlineData(1, 3, 7, false)]
-    [InlineData(2, 3, 7, true)]
-    [InlineData(2, 3, 3, false)]
+    [InlineData(3, 3, 7, true)]
+    [InlineData(3, 3, 3, false)]
     [InlineData(1, 2, 15, false)]
     public void HowFarApartItHasToLieIsDecidedByHowEvenTheLotsAre(int lots, int specimens, double looseDb, bool isAsked)
     {
@@ -135,6 +135,22 @@ public sealed class OddSpecimenTests
         });
         Assert.Equal(isAsked, IsAsked(how == "without times" ? Loose(Plan with { StartsAt = null }, 12, "A02").Analysed()
             : ordered.Analysed()));
+    }
+
+    // Another lot with an odd piece of its own hides none; and odd pieces do not settle each other by lying between.
+    [Fact]
+    public void OddPiecesNeitherHideNorSettleEachOther()
+    {
+        RehearsalPlan two = Plan with { Lots = 2 };
+        Assert.Equal(["A02", "B02"], Taken.With(two).But(s => s.Specimen is "A02" or "B02" ? s.Shifted(-12) : s).Analysed()
+            .Findings.Where(f => f.Code == "odd-specimen").Select(f => f.Specimen!.Value.Specimen).Order());
+        Taken five = Taken.With(Plan with { SpecimensPerLot = 5 })
+            .But(s => s.Specimen is "A02" or "A03" ? s.Shifted(-12) : s);
+        Sweep[] between = [.. five.Campaign.Sweeps.Where(s => s.Specimen is "A02" or "A03")];
+        DateTimeOffset begins = between.Min(s => s.TakenAt)!.Value;
+        Taken mixed = five.But(s => between.Contains(s)
+            ? s.As(takenAt: begins.AddMinutes(2 * Array.IndexOf(between, s) % 17)) : s);
+        Assert.Equal(2, mixed.Analysed().Findings.Count(f => f.Code == "odd-specimen"));
     }
 
     // Beside pieces that were not in place the good one is not odd: those are asked about.

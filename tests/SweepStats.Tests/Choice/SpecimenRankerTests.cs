@@ -300,8 +300,23 @@ public sealed class SpecimenRankerTests
             Choice = new ChoiceQuestion { Yardstick = new SpecimenName(yardstick, yardstick + "01") },
         };
 
-    private static BandRanking Ranked(RehearsalPlan plan, AnalysisPlan? choices = null) =>
-        Rehearsed.Analysed(plan, choices).Choice!.Bands[0];
+    // What is silent was opened, and the source was on.
+    private static BandRanking Ranked(RehearsalPlan plan, AnalysisPlan? choices = null)
+    {
+        Campaign drawn = Rehearser.Draw(plan).Campaign;
+        Sweep reference = drawn.Sweeps.First(s => s.Role == SweepRole.Reference);
+        IEnumerable<Sweep> opened = plan.LotSteps.IsDefaultOrEmpty ? [] : drawn.Sweeps
+            .Where(s => s.Role == SweepRole.Covered).GroupBy(s => s.Lot).Select(lot => new Sweep(
+                $"covered/{lot.Key}-opened.csv", SweepRole.Covered, reference.Grid, reference.Levels, reference.Scale)
+            {
+                Lot = lot.Key,
+                Specimen = lot.First().Specimen,
+                Placement = lot.First().Placement,
+                ExcludedBecause = "opened",
+            });
+        return Analysis.Run(drawn with { Sweeps = [.. drawn.Sweeps, .. opened] },
+            choices ?? new AnalysisPlan { Averaging = plan.Averaging }).Choice!.Bands[0];
+    }
 
     private static BandRanking Ranked(Campaign campaign) =>
         Analysis.Run(campaign, new AnalysisPlan { Averaging = Plan.Averaging }).Choice!.Bands[0];
