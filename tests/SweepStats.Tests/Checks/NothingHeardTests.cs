@@ -671,9 +671,9 @@ public sealed class NothingHeardTests
         RehearsalPlan plan, SweepTaking taken, Func<int, bool> transmits, Func<int, double>? byDb = null) => Rehearsed
         .Changed(Silenced(plan, _ => true), (s, f, level) =>
             s.Role == SweepRole.Covered && transmits(f) ? level + 30 + (byDb?.Invoke(f) ?? 0) : level) with
-    {
-        ReferenceTaking = taken,
-    };
+        {
+            ReferenceTaking = taken,
+        };
 
     private static IEnumerable<Finding> Told(RehearsalPlan plan, Func<Sweep, bool> off, double overDb) => Analysis
         .Run(Over(Silenced(plan, off), off, overDb), new AnalysisPlan { Averaging = Averaging.Power })
