@@ -90,7 +90,7 @@ internal sealed class NothingHeard : ICheck
     // Where all are silent there, one that was opened shows that the source was on.
     private IEnumerable<Finding> InStretches(Evidence seen, NoiseFloor floor, HeardSpecimen[] heard)
     {
-        SilentStretch[] silent = [.. heard.Select(h => SilentStretch.Of(h.Curve, floor)).OfType<SilentStretch>()];
+        SilentStretch[] silent = [.. heard.Select(h => SilentStretch.Of(h.Curve, h.At.Heard, floor)).OfType<SilentStretch>()];
         SpecimenName[] Opened(IEnumerable<SilentStretch> some) =>
             [.. OpenedSpecimens.At([.. some.SelectMany(s => s.Points).Distinct()], seen, floor)];
         return silent.Length == 0 || silent.Length < seen.Curves.Length
@@ -102,18 +102,20 @@ internal sealed class NothingHeard : ICheck
     {
         string named = silent is [var one] ? one.Curve.Name.ToString() : $"all {silent.Length} specimens";
         int most = silent.Max(s => s.Points.Length);
+        double fallDb = silent.Max(s => s.FallDb);
+        HashSet<int> points = [.. silent.SelectMany(s => s.Points)];
         return new()
         {
             Code = Code,
             Severity = Severity.Warning,
             Role = SweepRole.Covered,
             Specimen = silent is [var only] ? only.Curve.Name : null,
-            Where = Stretches.Where(seen.Campaign.Grid, f => Array.Exists(silent, s => s.Points.AsSpan().BinarySearch(f) >= 0)),
-            Size = new Decibels(silent.Max(s => s.FallDb)),
+            Where = Stretches.Where(seen.Campaign.Grid, points.Contains),
+            Size = new Decibels(fallDb),
             Bias = Bias.Unknown,
             Misleads = true,
             Message = $"Nothing is heard behind {named} at {Amount.OutOf(most, seen.Campaign.Grid.Count)}, as if the source had "
-                + $"stopped there: the level falls at once, by {Amount.Db(silent.Max(s => s.FallDb))} from one frequency to the "
+                + $"stopped there: the level falls at once, by {Amount.Db(fallDb)} from one frequency to the "
                 + "next. Or it was off throughout, and transmitters are heard at the others.",
             Basis = $"Told from a fall of {Amount.Db(SilentStretch.LeastFallDb)}, {SilentStretch.UsualChanges:0} times the usual "
                 + $"change, or of {Amount.Db(SilentStretch.AnywayDb)} on, over the floor and against the reference, beside "

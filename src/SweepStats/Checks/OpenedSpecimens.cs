@@ -30,9 +30,15 @@ internal static partial class OpenedSpecimens
     /// <summary>Those that rose at some frequencies, whatever they do at the others.</summary>
     public static IEnumerable<SpecimenName> At(int[] points, Evidence seen, NoiseFloor floor)
     {
+        Sweep[] opened = [.. seen.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered && IsOpened(s))];
+        if (opened.Length == 0)
+        {
+            return [];
+        }
+
         double Middle(ImmutableArray<double> levels) => Sample.Mean([.. points.Select(f => levels[f])]);
         double noise = Middle(floor.LevelDb), sent = Middle([.. seen.Campaign.Reference.Means()]);
-        return SetAsideSweeps.OnGrid(seen.Campaign, seen.Campaign.Excluded.Where(s => s.Role == SweepRole.Covered && IsOpened(s)))
+        return SetAsideSweeps.OnGrid(seen.Campaign, opened)
             .Where(s => Middle(s.Levels) is var level && level - noise >= RiseDb
                 && level <= sent + HeardFrequencies.RiseDb && IsClosedAgain(seen.Campaign, s.Sweep))
             .Select(s => SpecimenName.Of(s.Sweep));

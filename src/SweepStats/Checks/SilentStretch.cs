@@ -26,10 +26,10 @@ internal sealed record SilentStretch(ShieldingCurve Curve, int[] Points, double 
 
     /// <summary>The silent frequencies of one specimen; null where there are none.</summary>
     /// <param name="curve">The specimen.</param>
+    /// <param name="heard">At which frequencies it is heard.</param>
     /// <param name="floor">The floor.</param>
-    public static SilentStretch? Of(ShieldingCurve curve, NoiseFloor floor)
+    public static SilentStretch? Of(ShieldingCurve curve, ImmutableArray<bool> heard, NoiseFloor floor)
     {
-        ImmutableArray<bool> heard = HeardFrequencies.Of(curve, floor).Heard;
         if (heard.Length < FloorLikeness.FewestPoints)
         {
             return null;
